@@ -1,0 +1,103 @@
+package seams
+
+import "bodkin/seams/form"
+
+// Construction is one way to sew a join, treat an edge or work a detail.
+//
+// Conditions and formulas are expr-lang over [Facts]; sizes are evaluated in
+// file order and each later formula may use the earlier names. All in mm.
+type Construction struct {
+	Name     string   `yaml:"construction"`
+	Title    string   `yaml:"title"`
+	For      string   `yaml:"for"`  // join, edge, detail
+	Kind     string   `yaml:"kind"` // join: seam; edge: hem, binding, facing, band, casing; detail: dart, staystitch, strip
+	ISO4916  ISO4916  `yaml:"iso4916"`
+	Stitches []string `yaml:"stitches"` // ISO 4915 types it needs, besides hand work
+	Tools    []string `yaml:"tools"`
+	Iron     bool     `yaml:"iron"`   // cannot be done without one
+	Inside   string   `yaml:"inside"` // enclosed, neatened, raw
+	Layers   int      `yaml:"layers"` // plies at the thickest place of the seam itself
+	// Covers says that it closes over what already lies there, so that at a
+	// shared corner it waits for a turned edge.
+	Covers bool `yaml:"covers"`
+
+	Sizes      form.Pairs[form.Text] `yaml:"sizes"`
+	Allowance  form.Text             `yaml:"allowance"`   // on the garment edge (both edges of a join)
+	AllowanceB form.Text             `yaml:"allowance_b"` // on the second edge of a join where it differs
+	Finished   form.Text             `yaml:"finished"`    // width seen or felt when done
+	Strip      *Strip                `yaml:"strip"`       // what is cut extra: binding, band, facing
+	Elastic    *Elastic              `yaml:"elastic"`
+
+	RuledOut      []Rule `yaml:"ruled_out"`
+	SpeaksFor     []Rule `yaml:"speaks_for"`
+	SpeaksAgainst []Rule `yaml:"speaks_against"`
+
+	Passes []Pass       `yaml:"passes"`
+	Checks []Check      `yaml:"checks"`
+	Figure []FigureItem `yaml:"figure"`
+	Source string       `yaml:"source"`
+}
+
+// ISO4916 is the standard's designation. The class (1 to 8) is certain; a full
+// designation from memory stays in the data and off the sheet.
+type ISO4916 struct {
+	Class      int    `yaml:"class"`
+	FromMemory string `yaml:"from_memory"`
+}
+
+// Rule is a condition, its weight where it has one, and the reason in words.
+type Rule struct {
+	When    form.Text `yaml:"when"`
+	Worth   float64   `yaml:"worth"`
+	Because string    `yaml:"because"`
+}
+
+// Strip is a length of cloth that a construction adds to the garment's pieces.
+type Strip struct {
+	On        string    `yaml:"on"`        // bias, straight, shaped
+	Width     form.Text `yaml:"width"`     // cut width
+	Ends      form.Text `yaml:"ends"`      // added at each end, beyond the finished length
+	Joins     string    `yaml:"joins"`     // diagonal, straight
+	Interface string    `yaml:"interface"` // none, half, whole (of its width)
+}
+
+// Elastic is a notion cut to a length less than the edge it draws in.
+type Elastic struct {
+	Width  form.Text `yaml:"width"`
+	Length form.Text `yaml:"length"`
+}
+
+// Pass is one act inside a construction, in the order of the hands.
+type Pass struct {
+	Does   string    `yaml:"does"`      // an act of the shelf: place, stitch, trim, press …
+	Stitch string    `yaml:"stitch"`    // ISO 4915 type, machine and hand stitching
+	Thread string    `yaml:"thread"`    // garment (default) or applied: whose colour it takes
+	Length form.Text `yaml:"stitch_mm"` // stitch length where it is not the cloth's own
+	Foot   string    `yaml:"foot"`
+	Rows   float64   `yaml:"rows"`  // runs along the seam; 0 means 1
+	On     string    `yaml:"on"`    // garment (default) or strip: what is in hand
+	When   form.Text `yaml:"when"`  // the pass is left out where this is false
+	After  string    `yaml:"after"` // "closing": waits for the join that closes a flat-worked edge
+	Text   string    `yaml:"text"`  // words for the sheet, with {size}, {a}, {b}, {edge}, {strip}
+	Good   string    `yaml:"good"`  // how it looks when right
+}
+
+// Check is a measure taken at a point where it can still be mended.
+type Check struct {
+	AfterPass int       `yaml:"after_pass"` // from 1
+	What      string    `yaml:"what"`
+	Expect    form.Text `yaml:"expect"`
+	Tolerance form.Text `yaml:"tolerance"`
+}
+
+// FigureItem is a line of the cross-section: x in mm to scale (formulas over
+// the sizes), y in plies (formulas; one unit is one ply drawn apart).
+type FigureItem struct {
+	Ply     string        `yaml:"ply"`    // a, b, strip, interfacing, elastic: a polyline through Through
+	Stitch  string        `yaml:"stitch"` // a stitch type: drawn through Through[0] and Through[1]
+	Size    string        `yaml:"size"`   // a dimension line with this size's value, Through[0] to Through[1]
+	Raw     bool          `yaml:"raw"`    // the last point of the ply is a cut edge
+	Right   string        `yaml:"right"`  // side of the polyline, seen along it, that is the right side: left or right
+	Row     int           `yaml:"row"`    // stitching row number, 1 first
+	Through [][]form.Text `yaml:"through"`
+}

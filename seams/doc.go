@@ -1,0 +1,13 @@
+// Package seams holds the knowledge of the bench: cloths, stitches, machines,
+// constructions, needles, thread, interfacing and the acts of the hand, with
+// the rules that choose among them and the arithmetic that sizes them.
+//
+// In goes embedded YAML (and a user's own files in the same form), out comes a
+// [Shelf]. The one idea: knowledge is data with its source beside it; a rule is
+// a condition over [Facts], an effect, and the words printed as the reason.
+// Cloth is judged by its properties, never by its name.
+//
+// Start at [Load] and [Shelf.Weigh]. Reading the YAML forms strictly is the
+// business of seams/form, conditions and formulas of seams/formula, and
+// lengths of seams/length.
+package seams

@@ -1,0 +1,69 @@
+package seams
+
+// Facts are what a rule or a formula may ask about, all lengths in mm.
+// They are plain float64, int, bool and string because conditions compare them.
+type Facts struct {
+	Cloth    ClothFacts    `expr:"cloth"`   // the garment's cloth at this line
+	Applied  ClothFacts    `expr:"applied"` // the strip's cloth, or the other ply's in a join of two cloths
+	Join     LineFacts     `expr:"join"`    // for joins
+	Edge     LineFacts     `expr:"edge"`    // for free edges
+	Garment  GarmentFacts  `expr:"garment"`
+	Workroom WorkroomFacts `expr:"workroom"`
+}
+
+// ClothFacts are the properties of [Cloth] under the names rules use.
+type ClothFacts struct {
+	Weight        float64 `expr:"weight"`
+	Thickness     float64 `expr:"thickness"`
+	Sheer         bool    `expr:"sheer"` // sheerness 2 or more
+	Sheerness     int     `expr:"sheerness"`
+	Fraying       int     `expr:"fraying"`
+	Slip          int     `expr:"slip"`
+	Stretch       float64 `expr:"stretch"` // the greater of across and along, %
+	StretchAcross float64 `expr:"stretch_across"`
+	StretchAlong  float64 `expr:"stretch_along"`
+	Woven         bool    `expr:"woven"`
+	Knit          bool    `expr:"knit"`
+	Pile          bool    `expr:"pile"`
+	OneWay        bool    `expr:"one_way"`
+	Shine         bool    `expr:"shine"`
+	HolesStay     bool    `expr:"holes_stay"`
+	HeatDots      int     `expr:"heat_dots"`
+	Steam         bool    `expr:"steam"`
+	Flammable     bool    `expr:"flammable"`
+	Fibre         string  `expr:"fibre"`
+}
+
+// LineFacts describe a seam line or a free edge.
+type LineFacts struct {
+	Length         float64 `expr:"length"`          // one run of it
+	TightestRadius float64 `expr:"tightest_radius"` // mm; 1e6 where straight
+	Turning        float64 `expr:"turning"`         // degrees, all bends added
+	Curved         bool    `expr:"curved"`          // tightest radius below 500 mm
+	Hollow         bool    `expr:"hollow"`          // a free edge that curves into the cloth: neck, armhole
+	Closed         bool    `expr:"closed"`          // runs all the way round
+	Strain         int     `expr:"strain"`          // 0 none, 1 light, 2 worn tight or pulled, 3 seat and crotch
+	Eased          float64 `expr:"eased"`           // mm of the longer edge to take up
+	InsideSeen     bool    `expr:"inside_seen"`
+	Depth          float64 `expr:"depth"`       // finished depth the garment asks for; 0 where it does not
+	Fullness       float64 `expr:"fullness"`    // mm by which the turned-up edge is longer than where it lies
+	Elastic        float64 `expr:"elastic"`     // width of elastic the garment asks for
+	Grip           float64 `expr:"grip"`        // body measure that the elastic holds
+	OtherCloth     bool    `expr:"other_cloth"` // the second ply or the strip is of another cloth
+}
+
+// GarmentFacts describe the whole garment.
+type GarmentFacts struct {
+	Lined bool `expr:"lined"`
+	Child bool `expr:"child"`
+	Loose bool `expr:"loose"`
+}
+
+// WorkroomFacts are what stands in the room and what the house prefers.
+type WorkroomFacts struct {
+	Forms  func(stitch string) bool                     `expr:"forms"`
+	House  func(name string, otherwise float64) float64 `expr:"house"` // a house figure in mm, or otherwise
+	Iron   bool                                         `expr:"iron"`
+	Steam  bool                                         `expr:"steam"`
+	Favour string                                       `expr:"favour"` // "", quick, neat, strong
+}

@@ -1,0 +1,52 @@
+package seams
+
+// Stitch is an ISO 4915 stitch type, or a hand stitch.
+type Stitch struct {
+	Name    string  `yaml:"stitch"` // ISO 4915 number such as 301
+	Title   string  `yaml:"title"`
+	Needles int     `yaml:"needles"` // needle threads
+	Loopers int     `yaml:"loopers"`
+	Bobbins int     `yaml:"bobbins"`
+	Covers  int     `yaml:"covers"`
+	Hand    bool    `yaml:"hand"`
+	Stretch float64 `yaml:"stretch"` // % the seam gives before a thread breaks
+	// Ratio is metres of thread, all threads together, per metre of seam; used
+	// where no Formula is known.
+	Ratio float64 `yaml:"ratio"`
+	// NeedleShare is the part of all thread that runs through the needles, 0 to 1.
+	NeedleShare float64 `yaml:"needle_share"`
+	// Formula is thread per unit of seam from s (stitches per mm), t (thickness
+	// of the whole seam in mm) and w (overedge bight in mm).
+	Formula     string `yaml:"formula"`
+	RatioSource string `yaml:"ratio_source"`
+	Source      string `yaml:"source"`
+}
+
+// Machine is a thing that stands in the workroom: it forms stitches, or it
+// presses, or it is a pair of hands with a needle.
+type Machine struct {
+	Name         string   `yaml:"machine"`
+	Title        string   `yaml:"title"`
+	Kind         string   `yaml:"kind"` // machine, iron, hand
+	Forms        []string `yaml:"forms"`
+	Speed        float64  `yaml:"speed"` // stitches a minute, as a careful maker runs it
+	MaxThickness float64  `yaml:"max_thickness"`
+	Feet         []string `yaml:"feet"` // the first is the one it usually wears
+	Needles      string   `yaml:"needles"`
+	Threads      int      `yaml:"threads"` // cones or spools to change for a colour
+	Bobbin       float64  `yaml:"bobbin"`  // metres on a full bobbin; 0 where there is none
+	Minutes      Changes  `yaml:"minutes"`
+	Steam        bool     `yaml:"steam"`
+	MaxDots      int      `yaml:"max_dots"` // iron only
+	Source       string   `yaml:"source"`
+}
+
+// Changes are the minutes that a change of each kind takes.
+type Changes struct {
+	Thread float64 `yaml:"thread"`
+	Needle float64 `yaml:"needle"`
+	Foot   float64 `yaml:"foot"`
+	Stitch float64 `yaml:"stitch"`
+	Hotter float64 `yaml:"hotter"` // iron, a dot up
+	Cooler float64 `yaml:"cooler"` // iron, a dot down
+}

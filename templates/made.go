@@ -1,0 +1,115 @@
+package templates
+
+import (
+	"bodkin/seams/length"
+	"bodkin/templates/outline"
+)
+
+// Made is a garment at one size: true outlines, measured edges, walked joins.
+// All lengths are mm. Slices are in the garment file's order.
+type Made struct {
+	Garment    *Garment
+	Measures   []Value // as used, defaults filled in
+	Choices    []Value
+	Pieces     []Piece
+	Joins      []Join
+	Treatments []Treatment
+	Details    []Detail
+}
+
+// Value is a measure or a choice as it was used.
+type Value struct {
+	Name, Title string
+	MM          length.MM // for lengths
+	Word        string    // for choices among words; empty for lengths
+	Number      float64   // for plain numbers
+	IsLength    bool
+	Default     bool // not given, taken from the garment
+}
+
+// Piece is a cloth part. A piece cut on the fold is described by its half,
+// whose fold edge lies on the fold.
+type Piece struct {
+	Name, Title string
+	Cloth       string // role: main, contrast, binding …
+	Cut         string // "fold", "pair", "one"
+	Count       int    // pieces of cloth that come off the table: fold 1, pair 2, one as given
+	FoldEdge    string // name of the edge on the fold, empty otherwise
+	Grain       string // words: "parallel to the centre front" …
+	Outline     outline.Outline
+	Edges       []PieceEdge // in outline order, anticlockwise or as the outline runs
+	Marks       []Mark      // dart points, notches, drill points: inside or on the seam line
+	Interface   string      // none, half, whole: what the garment wants steadied
+}
+
+// PieceEdge is a measured edge of a piece.
+type PieceEdge struct {
+	Name           string
+	Length         length.MM
+	TightestRadius length.MM // 1e6 where straight
+	Turning        float64   // degrees, absolute, all bends added
+	Hollow         bool      // curves into the cloth
+	Bias           float64   // degrees off the lengthwise grain at its middle, 0 to 90
+	// Use is what becomes of it: "join NAME", "edge NAME", "fold", "dart NAME".
+	Use string
+}
+
+// Mark is a point to be transferred to the cloth.
+type Mark struct {
+	Name string
+	X, Y float64
+}
+
+// ChainPart is one edge of a chain, in walking order.
+type ChainPart struct{ Piece, Edge string }
+
+// Join is a seam between two chains of edges, walked against each other.
+type Join struct {
+	Name, Title      string
+	A, B             []ChainPart
+	Copies           int       // 2 when it occurs left and right
+	LengthA, LengthB length.MM // one copy
+	Eased            length.MM // LengthA - LengthB taken up by easing, declared in the garment
+	TightestRadius   length.MM
+	Turning          float64
+	Strain           int
+	InsideSeen       bool
+	Insist           string // construction that the design itself asks for, or empty
+}
+
+// Treatment is what becomes of a free edge.
+type Treatment struct {
+	Name, Title    string
+	Kind           string // hem, binding, facing, band, casing
+	Along          []ChainPart // in walking order; of one half where Across
+	Across         bool        // the chain goes on mirrored over the centre
+	Copies         int         // 2 when it occurs left and right
+	Closed         bool        // one copy runs all the way round
+	ClosedBy       string      // join that would close it if it is worked flat; empty: only in the round
+	Length         length.MM   // one copy, whole
+	TightestRadius length.MM
+	Turning        float64 // degrees, one copy, absolute
+	Hollow         bool
+	Bias           bool      // part of the edge lies near the bias and stretches
+	Flare          float64   // mm of extra length at 1 mm of depth: fullness of a turned-up hem is Flare × depth
+	Cloth          string    // role of the applied cloth; empty where the garment's own
+	Depth          length.MM // finished depth or width the design asks for, 0 if free
+	Elastic        length.MM // width of elastic, 0 if none
+	Grip           length.MM // body girth that the elastic holds
+	Interface      string    // none, half, whole
+	Strain         int
+	InsideSeen     bool
+	Insist         string
+}
+
+// Detail is something worked inside a piece: a dart.
+type Detail struct {
+	Name, Title string
+	Kind        string // dart
+	Piece       string
+	Copies      int
+	Between     [2]string // edges of the piece on either side of its mouth
+	Length      length.MM // of one leg
+	Width       length.MM // of the mouth on the seam line
+	Press       string    // words: "down", "towards the centre"
+}
