@@ -52,5 +52,8 @@ func (e *Error) Error() string {
 	return s
 }
 
+// Trouble is the problem alone, to follow the text.
+func (e *Error) Trouble() string { return e.Problem }
+
 // Hint is the nearest right word and the way to mend, each "" where unknown.
 func (e *Error) Hint() (nearest, mend string) { return e.Nearest, e.Mend }
