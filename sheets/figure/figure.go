@@ -52,7 +52,8 @@ type Stroke struct {
 
 // Fill says how a closed shape is filled; the zero value leaves it empty.
 // White covers what lies below. Tint runs from 0 (no grey) to 1 (black).
-// Hatch draws a pattern over that, with lines Pitch mm apart (0 means 1.6).
+// Hatch draws a pattern over that, with lines Pitch mm apart (0 means 1.6,
+// the least is 0.3); a shape more than 3 m from the origin gets none.
 // Thread, when set, takes the place of the tint.
 type Fill struct {
 	White  bool

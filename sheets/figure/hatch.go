@@ -25,7 +25,11 @@ const (
 // Hatches is how many patterns there are besides NoHatch.
 const Hatches = int(Brickwork)
 
-const usualPitch = 1.6
+const (
+	usualPitch = 1.6
+	leastPitch = 0.3     // closer lines run together in print
+	farthest   = 3_000.0 // no sheet of paper is larger, so nothing beyond is hatched
+)
 
 // hatching is the pattern of a shape as one path of strokes that end on its
 // outline. The lines are counted from the figure's origin, so that neighbours
@@ -35,6 +39,7 @@ func hatching(p Path) Path {
 	if pitch <= 0 {
 		pitch = usualPitch
 	}
+	pitch = max(pitch, leastPitch)
 	edges := p
 	edges.Closed = true
 	outline := edges.Polylines(0.02)
@@ -112,12 +117,15 @@ func scan(outline [][]Point, degrees, pitch float64) []scanLine {
 	turned := make([][]Point, len(outline))
 	for i, part := range outline {
 		for _, p := range part {
+			if !finite(p.X, p.Y) || max(math.Abs(p.X), math.Abs(p.Y)) > farthest {
+				return nil
+			}
 			q := into(p)
 			turned[i] = append(turned[i], q)
 			lo, hi = min(lo, q.Y), max(hi, q.Y)
 		}
 	}
-	if !finite(lo, hi) || (hi-lo)/pitch > 10_000 {
+	if lo > hi {
 		return nil
 	}
 	var lines []scanLine
