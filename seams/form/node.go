@@ -139,7 +139,7 @@ func (s *source) from(line, column int) string {
 }
 
 func (n *Node) asText() Text {
-	return Text{Value: n.text, At: n.Place(), written: n.src.from(n.line, n.column)}
+	return Text{Value: n.text, At: n.Place(), src: n.src}
 }
 
 // length is how many characters of its first line the node takes.
@@ -151,7 +151,7 @@ func (n *Node) length() int {
 		first, _, _ := strings.Cut(n.text, "\n")
 		return max(1, utf8.RuneCountInString(first))
 	}
-	end := Text{Value: n.text, At: n.Place(), written: n.src.from(n.line, n.column)}.Place(utf8.RuneCountInString(n.text))
+	end := n.asText().Place(utf8.RuneCountInString(n.text))
 	if end.Line != n.line {
 		return 1
 	}

@@ -8,9 +8,9 @@ import (
 // Text is a scalar as written, with its place: words, a condition, a formula,
 // a plain number. The zero Text is a key that was left out.
 type Text struct {
-	Value   string
-	At      Place
-	written string // the source from the scalar's first character on
+	Value string
+	At    Place
+	src   *source // nil where the text was made in code
 }
 
 // IsZero reports whether the key was left out.
@@ -53,11 +53,14 @@ func (ps Pairs[T]) Keys() []string {
 // from 0, seeing through quotes, escapes and folded lines. Where that cannot
 // be told it is the place of the whole text.
 func (t Text) Place(n int) Place {
-	if t.written == "" {
+	if t.src == nil {
 		return t.At
 	}
-	w := walker{rest: t.written, line: t.At.Line, column: t.At.Column}
-	switch first := t.written[0]; first {
+	w := walker{rest: t.src.from(t.At.Line, t.At.Column), line: t.At.Line, column: t.At.Column}
+	if w.rest == "" {
+		return t.At
+	}
+	switch first := w.rest[0]; first {
 	case '\'', '"':
 		w.quote = first
 		w.skip(1)
@@ -82,6 +85,16 @@ func (t Text) Place(n int) Place {
 		w.skip(min(w.indent, leading(w.rest)))
 	}
 	return Place{File: t.At.File, Line: w.line, Column: w.column}
+}
+
+// Fault is a fault inside the text, length characters from the n-th on.
+func (t Text) Fault(n, length int, message, nearest, mend string) Fault {
+	f := FaultAt(t.Place(n), message, nearest, mend)
+	f.Length = length
+	if t.src != nil {
+		f.SourceLine = t.src.at(f.Line)
+	}
+	return f
 }
 
 // walker steps through the source of a scalar beside its value.

@@ -1,0 +1,184 @@
+package formula
+
+import (
+	"fmt"
+	"math"
+	"reflect"
+	"slices"
+	"strings"
+	"sync"
+	"unicode/utf8"
+
+	"github.com/expr-lang/expr"
+	"github.com/expr-lang/expr/ast"
+	"github.com/expr-lang/expr/vm"
+
+	"bodkin/seams/form"
+)
+
+// maxBytes bounds the depth to which brackets can be nested in a formula.
+const maxBytes = 4000
+
+// Formula is a text of one kind over some names, compiled at first use.
+type Formula struct {
+	text    form.Text
+	kind    Kind
+	names   Names
+	once    sync.Once
+	program *vm.Program
+	err     error
+}
+
+// New takes a text to be read as a formula of a kind; nothing is compiled yet.
+func New(text form.Text, kind Kind, names Names) *Formula {
+	return &Formula{text: text, kind: kind, names: names}
+}
+
+// Text is the formula as written.
+func (f *Formula) Text() form.Text { return f.text }
+
+// Check compiles the formula. The error is a [form.Fault].
+func (f *Formula) Check() error {
+	f.once.Do(f.compile)
+	return f.err
+}
+
+// Number is the formula's number. It is an error where the formula does not
+// compile, divides by zero, or comes out infinite or as no number at all.
+func (f *Formula) Number(v Values) (float64, error) {
+	out, err := f.run(v, Number)
+	if err != nil {
+		return 0, err
+	}
+	x := out.(float64)
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return 0, f.whole("comes out as no usable number", "", "look for a power or a tangent that grows without bound")
+	}
+	return x + 0, nil
+}
+
+// Holds is whether the condition is true. A condition that was left out holds.
+func (f *Formula) Holds(v Values) (bool, error) {
+	if f.text.IsZero() {
+		return true, nil
+	}
+	out, err := f.run(v, Condition)
+	if err != nil {
+		return false, err
+	}
+	return out.(bool), nil
+}
+
+// Word is the word that the formula gives.
+func (f *Formula) Word(v Values) (string, error) {
+	out, err := f.run(v, Words)
+	if err != nil {
+		return "", err
+	}
+	return out.(string), nil
+}
+
+func (f *Formula) run(v Values, as Kind) (any, error) {
+	if f.kind != as {
+		panic(fmt.Sprintf("formula: %s is %s, used as %s", f.text.At, f.kind, as))
+	}
+	if err := f.Check(); err != nil {
+		return nil, err
+	}
+	out, err := vm.Run(f.program, map[string]any(v))
+	if err != nil {
+		return nil, f.fault(err)
+	}
+	if reflect.TypeOf(out) != reflect.TypeOf(f.zero()) {
+		return nil, f.whole("a value is missing for one of its names", "", "")
+	}
+	return out, nil
+}
+
+func (f *Formula) zero() any {
+	return [...]any{0.0, false, ""}[f.kind]
+}
+
+// whole is a fault of the formula as a whole.
+func (f *Formula) whole(message, nearest, mend string) form.Fault {
+	return f.text.Fault(0, utf8.RuneCountInString(f.text.Value), message, nearest, mend)
+}
+
+func (f *Formula) compile() {
+	if strings.TrimSpace(f.text.Value) == "" {
+		f.err = f.whole("a formula is missing here", "", "write "+f.kind.String())
+		return
+	}
+	if len(f.text.Value) > maxBytes {
+		f.err = f.whole("the formula is too long", "", "take it apart into several sizes")
+		return
+	}
+	reader := &reader{}
+	options := []expr.Option{
+		expr.Env(f.names.With(Number, "pi").declared), expr.DisableAllBuiltins(), expr.Patch(reader), expr.MaxNodes(1000),
+	}
+	for _, name := range builtins() {
+		options = append(options, expr.EnableBuiltin(name))
+	}
+	program, err := expr.Compile(f.text.Value, append(options, ours()...)...)
+	switch {
+	case reader.refused != "":
+		from := reader.at.From
+		f.err = f.text.Fault(from, max(1, reader.at.To-from), reader.refused, "", "write plain arithmetic and comparisons")
+	case err != nil:
+		f.err = f.fault(err)
+	case program.Node().Type() != reflect.TypeOf(f.zero()):
+		f.err = f.whole(f.kind.String()+" is wanted here, and this gives "+said(program.Node().Type()), "", "")
+	default:
+		f.program = program
+	}
+}
+
+func said(t reflect.Type) string {
+	switch t {
+	case reflect.TypeFor[float64]():
+		return Number.String()
+	case reflect.TypeFor[bool]():
+		return Condition.String()
+	case reflect.TypeFor[string]():
+		return Words.String()
+	}
+	return "now one kind of value, now another"
+}
+
+// reader makes every whole number a float64, puts in pi, and refuses what is
+// not arithmetic: lists of more than words, loops, variables.
+type reader struct {
+	refused string
+	at      struct{ From, To int }
+}
+
+func (r *reader) Visit(node *ast.Node) {
+	refuse := func(why string) {
+		if r.refused == "" {
+			l := (*node).Location()
+			r.refused, r.at.From, r.at.To = why, l.From, l.To
+		}
+	}
+	switch n := (*node).(type) {
+	case *ast.IntegerNode:
+		ast.Patch(node, &ast.FloatNode{Value: float64(n.Value)})
+	case *ast.IdentifierNode:
+		switch {
+		case n.Value == "pi":
+			ast.Patch(node, &ast.FloatNode{Value: math.Pi})
+		case strings.HasPrefix(n.Value, "$"):
+			refuse("a $ has no meaning in a formula")
+		}
+	case *ast.BuiltinNode:
+		if !slices.Contains(builtins(), n.Name) {
+			refuse("the function " + n.Name + " is not used in formulas")
+		}
+	case *ast.BinaryNode:
+		if n.Operator == ".." {
+			refuse("a range of numbers is not used in formulas")
+		}
+	case *ast.SliceNode, *ast.PredicateNode, *ast.PointerNode, *ast.MapNode, *ast.VariableDeclaratorNode, *ast.SequenceNode:
+		refuse("this is not arithmetic")
+	}
+}
