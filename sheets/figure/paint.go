@@ -41,7 +41,7 @@ func Paint(f Figure, p Painter) {
 				p.Circle(it)
 				continue
 			}
-			Paint(Figure{Items: []Item{it.path()}}, p)
+			Paint(Figure{Items: []Item{it.Outline()}}, p)
 		case Text:
 			p.Text(it)
 		}

@@ -46,7 +46,8 @@ func (p Path) Line(to Point) Path {
 // lies on the circle: 4/3 (sqrt 2 - 1).
 const kappa = 4.0 / 3 * (math.Sqrt2 - 1)
 
-func (c Circle) path() Path {
+// Outline is the circle as four cubic curves, within 0.03 % of its radius.
+func (c Circle) Outline() Path {
 	r, k, m := c.Radius, c.Radius*kappa, c.Centre
 	at := func(dx, dy float64) Point { return Point{m.X + dx, m.Y + dy} }
 	p := Path{Start: at(r, 0), Closed: true, Stroke: c.Stroke, Fill: c.Fill}

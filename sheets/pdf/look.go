@@ -1,0 +1,45 @@
+package pdf
+
+import "bodkin/sheets/pdf/typeface"
+
+const mmPerPoint = 25.4 / 72
+
+// look is how a stretch of words is set.
+type look struct {
+	style  typeface.Style
+	size   float64 // mm
+	light  float64
+	code   bool
+	strike bool
+	to     target
+}
+
+// measure are the sizes of a sheet, all in mm, all from its type size.
+type measure struct {
+	size float64 // of the body
+	lead float64 // from one baseline to the next
+}
+
+func measureOf(points float64) measure {
+	size := points * mmPerPoint
+	return measure{size: size, lead: 1.42 * size}
+}
+
+// The scale of headings in body sizes: one step of about 1.2 from level to
+// level, and lines set closer as they grow.
+func (m measure) heading(level int) (size, lead, before, after float64, style typeface.Style) {
+	style = typeface.Bold
+	switch level {
+	case 1:
+		return 2.0 * m.size, 1.7 * m.lead, 1.5 * m.lead, 0.5 * m.lead, style
+	case 2:
+		return 1.38 * m.size, 1.3 * m.lead, 1.6 * m.lead, 0.45 * m.lead, style
+	case 3:
+		return 1.12 * m.size, 1.1 * m.lead, 1.1 * m.lead, 0.3 * m.lead, style
+	case 4:
+		return m.size, m.lead, 0.75 * m.lead, 0.15 * m.lead, style
+	case 5:
+		return m.size, m.lead, 0.6 * m.lead, 0.1 * m.lead, style | typeface.Oblique
+	}
+	return m.size, m.lead, 0.5 * m.lead, 0.1 * m.lead, typeface.Oblique
+}
