@@ -4,27 +4,27 @@ import "bodkin/seams/length"
 
 // Cloth is a material by its properties. Rules read these, never the name.
 type Cloth struct {
-	Name      string      `yaml:"cloth"`
-	Title     string      `yaml:"title"`
-	Fibre     string      `yaml:"fibre"`
-	Structure string      `yaml:"structure"` // woven, knit, nonwoven
-	Weight    float64     `yaml:"weight"`    // g/m²
-	Thickness float64     `yaml:"thickness"` // mm, one ply
-	Sheerness int         `yaml:"sheerness"` // 0 opaque, 1 shows dark through light, 2 see-through, 3 transparent
-	Fraying   int         `yaml:"fraying"`   // 0 does not fray … 3 frays at a touch
-	Slip      int         `yaml:"slip"`      // 0 stays put … 3 slides off the table
+	Name      string      `yaml:"cloth,required"`
+	Title     string      `yaml:"title,required"`
+	Fibre     string      `yaml:"fibre,required"`
+	Structure string      `yaml:"structure,required" oneof:"woven knit nonwoven"`
+	Weight    float64     `yaml:"weight,required"`    // g/m²
+	Thickness float64     `yaml:"thickness,required"` // mm, one ply
+	Sheerness int         `yaml:"sheerness"`          // 0 opaque, 1 shows dark through light, 2 see-through, 3 transparent
+	Fraying   int         `yaml:"fraying"`            // 0 does not fray … 3 frays at a touch
+	Slip      int         `yaml:"slip"`               // 0 stays put … 3 slides off the table
 	Stretch   Stretch     `yaml:"stretch"`
 	Pile      bool        `yaml:"pile"`
 	OneWay    bool        `yaml:"one_way"` // nap or print with a direction
 	Shine     bool        `yaml:"shine"`   // an iron on the right side leaves a shine
 	HolesStay bool        `yaml:"holes_stay"`
-	HeatDots  int         `yaml:"heat_dots"` // ISO 3758: 0 do not iron, 1 110 °C, 2 150 °C, 3 200 °C
-	Steam     bool        `yaml:"steam"`     // steam does no harm
-	Widths    []length.MM `yaml:"widths"`    // usual widths, selvedge to selvedge
-	Shrinkage float64     `yaml:"shrinkage"` // relaxation along the length, %
-	Flammable bool        `yaml:"flammable"` // light, open or fuzzy: catches quickly
-	Estimates []string    `yaml:"estimates"` // keys above whose figure is an estimate
-	Source    string      `yaml:"source"`
+	HeatDots  int         `yaml:"heat_dots,required"` // ISO 3758: 0 do not iron, 1 110 °C, 2 150 °C, 3 200 °C
+	Steam     bool        `yaml:"steam"`              // steam does no harm
+	Widths    []length.MM `yaml:"widths,required"`    // usual widths, selvedge to selvedge
+	Shrinkage float64     `yaml:"shrinkage"`          // relaxation along the length, %
+	Flammable bool        `yaml:"flammable"`          // light, open or fuzzy: catches quickly
+	Estimates []string    `yaml:"estimates"`          // keys above whose figure is an estimate
+	Source    string      `yaml:"source,required"`
 }
 
 // Stretch is how far a cloth gives, in per cent of its length at rest.
@@ -38,3 +38,14 @@ func (c Cloth) Woven() bool { return c.Structure == "woven" }
 
 // Knit reports whether the cloth is knitted.
 func (c Cloth) Knit() bool { return c.Structure == "knit" }
+
+// Facts are the cloth's properties as rules see them.
+func (c Cloth) Facts() ClothFacts {
+	return ClothFacts{
+		Weight: c.Weight, Thickness: c.Thickness, Sheer: c.Sheerness >= 2, Sheerness: c.Sheerness,
+		Fraying: c.Fraying, Slip: c.Slip,
+		Stretch: max(c.Stretch.Across, c.Stretch.Along), StretchAcross: c.Stretch.Across, StretchAlong: c.Stretch.Along,
+		Woven: c.Woven(), Knit: c.Knit(), Pile: c.Pile, OneWay: c.OneWay, Shine: c.Shine, HolesStay: c.HolesStay,
+		HeatDots: c.HeatDots, Steam: c.Steam, Flammable: c.Flammable, Fibre: c.Fibre,
+	}
+}

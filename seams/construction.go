@@ -7,15 +7,15 @@ import "bodkin/seams/form"
 // Conditions and formulas are expr-lang over [Facts]; sizes are evaluated in
 // file order and each later formula may use the earlier names. All in mm.
 type Construction struct {
-	Name     string   `yaml:"construction"`
-	Title    string   `yaml:"title"`
-	For      string   `yaml:"for"`  // join, edge, detail
-	Kind     string   `yaml:"kind"` // join: seam; edge: hem, binding, facing, band, casing; detail: dart, staystitch, strip
+	Name     string   `yaml:"construction,required"`
+	Title    string   `yaml:"title,required"`
+	For      string   `yaml:"for,required" oneof:"join edge detail"`
+	Kind     string   `yaml:"kind,required"` // see kindsOf
 	ISO4916  ISO4916  `yaml:"iso4916"`
 	Stitches []string `yaml:"stitches"` // ISO 4915 types it needs, besides hand work
 	Tools    []string `yaml:"tools"`
-	Iron     bool     `yaml:"iron"`   // cannot be done without one
-	Inside   string   `yaml:"inside"` // enclosed, neatened, raw
+	Iron     bool     `yaml:"iron"` // cannot be done without one
+	Inside   string   `yaml:"inside" oneof:"enclosed neatened raw"`
 	Layers   int      `yaml:"layers"` // plies at the thickest place of the seam itself
 	// Covers says that it closes over what already lies there, so that at a
 	// shared corner it waits for a turned edge.
@@ -35,7 +35,23 @@ type Construction struct {
 	Passes []Pass       `yaml:"passes"`
 	Checks []Check      `yaml:"checks"`
 	Figure []FigureItem `yaml:"figure"`
-	Source string       `yaml:"source"`
+	Source string       `yaml:"source,required"`
+	At     form.Place   `yaml:",place"`
+
+	works *works // its formulas, set when it is loaded
+}
+
+// kindsOf are the kinds of construction for a join, an edge or a detail.
+func kindsOf(what string) []string {
+	switch what {
+	case "join":
+		return []string{"seam"}
+	case "edge":
+		return []string{"hem", "binding", "facing", "band", "casing"}
+	case "detail":
+		return []string{"dart", "staystitch", "strip"}
+	}
+	return nil
 }
 
 // ISO4916 is the standard's designation. The class (1 to 8) is certain; a full
@@ -47,57 +63,57 @@ type ISO4916 struct {
 
 // Rule is a condition, its weight where it has one, and the reason in words.
 type Rule struct {
-	When    form.Text `yaml:"when"`
+	When    form.Text `yaml:"when,required"`
 	Worth   float64   `yaml:"worth"`
-	Because string    `yaml:"because"`
+	Because string    `yaml:"because,required"`
 }
 
 // Strip is a length of cloth that a construction adds to the garment's pieces.
 type Strip struct {
-	On        string    `yaml:"on"`        // bias, straight, shaped
-	Width     form.Text `yaml:"width"`     // cut width
-	Ends      form.Text `yaml:"ends"`      // added at each end, beyond the finished length
-	Joins     string    `yaml:"joins"`     // diagonal, straight
-	Interface string    `yaml:"interface"` // none, half, whole (of its width)
+	On        string    `yaml:"on,required" oneof:"bias straight shaped"`
+	Width     form.Text `yaml:"width,required"` // cut width
+	Ends      form.Text `yaml:"ends"`           // added at each end, beyond the finished length
+	Joins     string    `yaml:"joins" oneof:"diagonal straight"`
+	Interface string    `yaml:"interface" oneof:"none half whole"` // of its width
 }
 
 // Elastic is a notion cut to a length less than the edge it draws in.
 type Elastic struct {
-	Width  form.Text `yaml:"width"`
-	Length form.Text `yaml:"length"`
+	Width  form.Text `yaml:"width,required"`
+	Length form.Text `yaml:"length,required"`
 }
 
 // Pass is one act inside a construction, in the order of the hands.
 type Pass struct {
-	Does   string    `yaml:"does"`      // an act of the shelf: place, stitch, trim, press …
-	Stitch string    `yaml:"stitch"`    // ISO 4915 type, machine and hand stitching
-	Thread string    `yaml:"thread"`    // garment (default) or applied: whose colour it takes
-	Length form.Text `yaml:"stitch_mm"` // stitch length where it is not the cloth's own
+	Does   string    `yaml:"does,required"`                  // an act of the shelf: place, stitch, trim, press …
+	Stitch string    `yaml:"stitch"`                         // ISO 4915 type, machine and hand stitching
+	Thread string    `yaml:"thread" oneof:"garment applied"` // garment where left out: whose colour it takes
+	Length form.Text `yaml:"stitch_mm"`                      // stitch length where it is not the cloth's own
 	Foot   string    `yaml:"foot"`
-	Rows   float64   `yaml:"rows"`  // runs along the seam; 0 means 1
-	On     string    `yaml:"on"`    // garment (default) or strip: what is in hand
-	When   form.Text `yaml:"when"`  // the pass is left out where this is false
-	After  string    `yaml:"after"` // "closing": waits for the join that closes a flat-worked edge
-	Text   string    `yaml:"text"`  // words for the sheet, with {size}, {a}, {b}, {edge}, {strip}
-	Good   string    `yaml:"good"`  // how it looks when right
+	Rows   float64   `yaml:"rows"`                     // runs along the seam; 0 means 1
+	On     string    `yaml:"on" oneof:"garment strip"` // garment where left out: what is in hand
+	When   form.Text `yaml:"when"`                     // the pass is left out where this is false
+	After  string    `yaml:"after" oneof:"closing"`    // closing: waits for the join that closes a flat-worked edge
+	Text   string    `yaml:"text,required"`            // words for the sheet, with {size}, {a}, {b}, {edge}, {strip}
+	Good   string    `yaml:"good"`                     // how it looks when right
 }
 
 // Check is a measure taken at a point where it can still be mended.
 type Check struct {
-	AfterPass int       `yaml:"after_pass"` // from 1
-	What      string    `yaml:"what"`
-	Expect    form.Text `yaml:"expect"`
-	Tolerance form.Text `yaml:"tolerance"`
+	AfterPass int       `yaml:"after_pass,required"` // from 1
+	What      string    `yaml:"what,required"`
+	Expect    form.Text `yaml:"expect,required"`
+	Tolerance form.Text `yaml:"tolerance,required"`
 }
 
 // FigureItem is a line of the cross-section: x in mm to scale (formulas over
 // the sizes), y in plies (formulas; one unit is one ply drawn apart).
 type FigureItem struct {
-	Ply     string        `yaml:"ply"`    // a, b, strip, interfacing, elastic: a polyline through Through
-	Stitch  string        `yaml:"stitch"` // a stitch type: drawn through Through[0] and Through[1]
-	Size    string        `yaml:"size"`   // a dimension line with this size's value, Through[0] to Through[1]
-	Raw     bool          `yaml:"raw"`    // the last point of the ply is a cut edge
-	Right   string        `yaml:"right"`  // side of the polyline, seen along it, that is the right side: left or right
-	Row     int           `yaml:"row"`    // stitching row number, 1 first
-	Through [][]form.Text `yaml:"through"`
+	Ply     string        `yaml:"ply"`                      // a, b, strip, interfacing, elastic: a polyline through Through
+	Stitch  string        `yaml:"stitch"`                   // a stitch type: drawn through Through[0] and Through[1]
+	Size    string        `yaml:"size"`                     // a dimension line with this size's value, Through[0] to Through[1]
+	Raw     bool          `yaml:"raw"`                      // the last point of the ply is a cut edge
+	Right   string        `yaml:"right" oneof:"left right"` // side of the polyline, seen along it, that is the right side
+	Row     int           `yaml:"row"`                      // stitching row number, 1 first
+	Through [][]form.Text `yaml:"through,required"`
 }

@@ -1,9 +1,16 @@
 package seams
 
+import (
+	"slices"
+
+	"bodkin/seams/form"
+	"bodkin/seams/formula"
+)
+
 // Stitch is an ISO 4915 stitch type, or a hand stitch.
 type Stitch struct {
-	Name    string  `yaml:"stitch"` // ISO 4915 number such as 301
-	Title   string  `yaml:"title"`
+	Name    string  `yaml:"stitch,required"` // ISO 4915 number such as 301
+	Title   string  `yaml:"title,required"`
 	Needles int     `yaml:"needles"` // needle threads
 	Loopers int     `yaml:"loopers"`
 	Bobbins int     `yaml:"bobbins"`
@@ -17,17 +24,22 @@ type Stitch struct {
 	NeedleShare float64 `yaml:"needle_share"`
 	// Formula is thread per unit of seam from s (stitches per mm), t (thickness
 	// of the whole seam in mm) and w (overedge bight in mm).
-	Formula     string `yaml:"formula"`
-	RatioSource string `yaml:"ratio_source"`
-	Source      string `yaml:"source"`
+	Formula     form.Text `yaml:"formula"`
+	RatioSource string    `yaml:"ratio_source,required"`
+	Source      string    `yaml:"source,required"`
+	// Strength is the factor from the thread's own strength to that of a seam
+	// with one stitch per unit of length; 0 where none is published.
+	Strength float64 `yaml:"strength"`
+
+	draws *formula.Formula
 }
 
 // Machine is a thing that stands in the workroom: it forms stitches, or it
 // presses, or it is a pair of hands with a needle.
 type Machine struct {
-	Name         string   `yaml:"machine"`
-	Title        string   `yaml:"title"`
-	Kind         string   `yaml:"kind"` // machine, iron, hand
+	Name         string   `yaml:"machine,required"`
+	Title        string   `yaml:"title,required"`
+	Kind         string   `yaml:"kind,required" oneof:"machine iron hand"`
 	Forms        []string `yaml:"forms"`
 	Speed        float64  `yaml:"speed"` // stitches a minute, as a careful maker runs it
 	MaxThickness float64  `yaml:"max_thickness"`
@@ -38,7 +50,7 @@ type Machine struct {
 	Minutes      Changes  `yaml:"minutes"`
 	Steam        bool     `yaml:"steam"`
 	MaxDots      int      `yaml:"max_dots"` // iron only
-	Source       string   `yaml:"source"`
+	Source       string   `yaml:"source,required"`
 }
 
 // Changes are the minutes that a change of each kind takes.
@@ -49,4 +61,17 @@ type Changes struct {
 	Stitch float64 `yaml:"stitch"`
 	Hotter float64 `yaml:"hotter"` // iron, a dot up
 	Cooler float64 `yaml:"cooler"` // iron, a dot down
+}
+
+// FormedBy reports, as a function for [WorkroomFacts], whether one of the
+// machines forms a stitch.
+func FormedBy(machines []Machine) func(stitch string) bool {
+	return func(stitch string) bool {
+		for _, m := range machines {
+			if slices.Contains(m.Forms, stitch) {
+				return true
+			}
+		}
+		return false
+	}
 }

@@ -1,0 +1,150 @@
+package seams
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"bodkin/seams/form"
+	"bodkin/seams/formula"
+)
+
+// Verdict is what the rules say of a construction in one place of a garment.
+type Verdict struct {
+	Construction *Construction
+	RuledOut     []string // why not, in words; none where it is allowed
+	Score        float64  // the worths for it less the worths against it
+	For, Against []Reason
+}
+
+// Allowed reports whether nothing rules the construction out.
+func (v Verdict) Allowed() bool { return len(v.RuledOut) == 0 }
+
+// Reason is a rule that holds: its points and its words.
+type Reason struct {
+	Worth   float64
+	Because string
+}
+
+// Weigh judges every construction of a kind ("join", "seam"; "edge", "hem")
+// by the facts: ruled out by its rules, by a stitch that nothing in the room
+// forms or by a missing iron; scored by what speaks for and against it. All
+// are returned: the allowed before the ruled out, then the highest score, then
+// by name. The error is a [form.Fault] in a rule, or names the nearest kind.
+func (s *Shelf) Weigh(what, kind string, facts Facts) ([]Verdict, error) {
+	kinds := kindsOf(what)
+	if kinds == nil {
+		return nil, &UnknownError{What: "kind of work", Name: what, Nearest: form.Nearest(what, []string{"join", "edge", "detail"})}
+	}
+	if !slices.Contains(kinds, kind) {
+		return nil, &UnknownError{What: "kind of " + what, Name: kind, Nearest: form.Nearest(kind, kinds)}
+	}
+	facts = facts.usable()
+	values := formula.ValuesOf(facts)
+	var verdicts []Verdict
+	for i := range s.Constructions {
+		c := &s.Constructions[i]
+		if c.For != what || c.Kind != kind {
+			continue
+		}
+		v, err := s.judge(c, facts, values)
+		if err != nil {
+			return nil, err
+		}
+		verdicts = append(verdicts, v)
+	}
+	slices.SortFunc(verdicts, func(a, b Verdict) int {
+		return cmp.Or(
+			min(1, len(a.RuledOut))-min(1, len(b.RuledOut)),
+			cmp.Compare(b.Score, a.Score),
+			cmp.Compare(a.Construction.Name, b.Construction.Name))
+	})
+	return verdicts, nil
+}
+
+func (s *Shelf) judge(c *Construction, facts Facts, values formula.Values) (Verdict, error) {
+	v := Verdict{Construction: c}
+	w := c.ready()
+	for i, f := range w.ruledOut {
+		holds, err := f.Holds(values)
+		if err != nil {
+			return Verdict{}, err
+		}
+		if holds {
+			v.RuledOut = append(v.RuledOut, c.RuledOut[i].Because)
+		}
+	}
+	for _, stitch := range c.Stitches {
+		if why := s.unformed(stitch, facts.Workroom.Forms); why != "" {
+			v.RuledOut = append(v.RuledOut, why)
+		}
+	}
+	if c.Iron && !facts.Workroom.Iron {
+		v.RuledOut = append(v.RuledOut, "there is no iron in the room, and this must be pressed as it is made")
+	}
+	var err error
+	if v.For, err = holding(c.SpeaksFor, w.speaksFor, values); err != nil {
+		return Verdict{}, err
+	}
+	if v.Against, err = holding(c.SpeaksAgainst, w.speaksAgainst, values); err != nil {
+		return Verdict{}, err
+	}
+	for _, r := range v.For {
+		v.Score += r.Worth
+	}
+	for _, r := range v.Against {
+		v.Score -= r.Worth
+	}
+	return v, nil
+}
+
+func holding(rules []Rule, fs []*formula.Formula, values formula.Values) ([]Reason, error) {
+	var out []Reason
+	for i, f := range fs {
+		holds, err := f.Holds(values)
+		if err != nil {
+			return nil, err
+		}
+		if holds {
+			out = append(out, Reason{rules[i].Worth, rules[i].Because})
+		}
+	}
+	return out, nil
+}
+
+// unformed says that nothing in the room forms a stitch and what would; "" for
+// a stitch that can be formed, by machine or by hand.
+func (s *Shelf) unformed(stitch string, forms func(string) bool) string {
+	if forms(stitch) {
+		return ""
+	}
+	title := "stitch " + stitch
+	if st, err := s.Stitch(stitch); err == nil {
+		if st.Hand {
+			return ""
+		}
+		title = st.Title + " (" + stitch + ")"
+	}
+	var would []string
+	for _, m := range s.Machines {
+		if slices.Contains(m.Forms, stitch) {
+			would = append(would, m.Title)
+		}
+	}
+	if len(would) == 0 {
+		return fmt.Sprintf("nothing in the room forms %s", title)
+	}
+	return fmt.Sprintf("nothing in the room forms %s; this would: %s", title, strings.Join(would, ", "))
+}
+
+// usable are the facts with functions that can be called.
+func (f Facts) usable() Facts {
+	if f.Workroom.Forms == nil {
+		f.Workroom.Forms = func(string) bool { return false }
+	}
+	if f.Workroom.House == nil {
+		f.Workroom.House = func(_ string, otherwise float64) float64 { return otherwise }
+	}
+	return f
+}
