@@ -50,6 +50,9 @@ func (t *typesetter) lines(cs []cluster, room float64) []line {
 				continue
 			}
 			fits = at
+			if cs[at].after == jointSoft && cs[at].width <= room {
+				cs[at].after = jointFree // the word fits, its hyphen does not
+			}
 		}
 		out = append(out, lineOf(cs[at:fits+1]))
 		at = fits + 1

@@ -1,0 +1,127 @@
+package pdf
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// dealt tells the heights of the slabs on each page, a repeated head as "h".
+func dealt(slabs []slab, tall float64) []string {
+	var out []string
+	for _, p := range paginate(slabs, tall) {
+		var page []string
+		for _, s := range p {
+			if s.repeat {
+				page = append(page, "h")
+				continue
+			}
+			page = append(page, fmt.Sprint(s.height))
+		}
+		out = append(out, strings.Join(page, " "))
+	}
+	return out
+}
+
+// The page ends worked out by hand, on pages 10 tall.
+func TestPaginate(t *testing.T) {
+	head := &slab{height: 2}
+	mark := []headingMark{{id: "x"}}
+	for _, c := range []struct {
+		what  string
+		slabs []slab
+		want  []string
+	}{
+		{"as full as can be", []slab{{height: 4}, {height: 5, before: 1}, {height: 3}}, []string{"4 5", "3"}},
+		{"the space above is counted", []slab{{height: 4}, {height: 5, before: 2}}, []string{"4", "5"}},
+		{"but not at the top of a page", []slab{{height: 9}, {height: 9.5, before: 2}}, []string{"9", "9.5"}},
+		{"a heading goes with what follows", []slab{{height: 7}, {height: 2, keep: true, marks: mark}, {height: 2}}, []string{"7", "2 2"}},
+		{"so do two", []slab{{height: 5}, {height: 2, keep: true, marks: mark}, {height: 2, keep: true, marks: mark}, {height: 2}}, []string{"5", "2 2 2"}},
+		{"a step is kept whole", []slab{{height: 6}, {height: 1, step: 1, keep: true, marks: mark}, {height: 2, step: 1, rank: rankBlock}, {height: 3, step: 1}}, []string{"6", "1 2 3"}},
+		{
+			"a long step ends a page after an item", []slab{
+				{height: 1, step: 1, keep: true, marks: mark},
+				{height: 3, step: 1, rank: rankItem},
+				{height: 3, step: 1},
+				{height: 2.5, step: 1},
+				{height: 3, step: 1, rank: rankItem},
+			},
+			[]string{"1 3", "3 2.5 3"},
+		},
+		{
+			"within one only for want of anything else", []slab{
+				{height: 1, step: 1, keep: true, marks: mark},
+				{height: 4, step: 1}, {height: 4, step: 1}, {height: 4, step: 1, rank: rankItem},
+			},
+			[]string{"1 4 4", "4"},
+		},
+		{"a heading is left alone where the next slab leaves it no room", []slab{{height: 2, keep: true, marks: mark}, {height: 9}}, []string{"2", "9"}},
+		{
+			"a table's head again", []slab{
+				{height: 2, keep: true},
+				{height: 4, head: head, rank: rankItem},
+				{height: 4, head: head, rank: rankItem},
+				{height: 4, head: head, rank: rankItem},
+				{height: 5, head: head, rank: rankItem},
+				{height: 1},
+			},
+			[]string{"2 4 4", "h 4", "h 5 1"},
+		},
+		{"too tall for any page", []slab{{height: 1}, {height: 12}, {height: 1}}, []string{"1", "12", "1"}},
+		{"the line above a heading is left out at the top", []slab{{height: 9}, {height: 1, before: 1, keep: true, opener: true, marks: mark}, {height: 9.5}}, []string{"9", "0 9.5"}},
+		{"nothing", nil, nil},
+	} {
+		if got := dealt(c.slabs, 10); !cmp.Equal(got, c.want) {
+			t.Errorf("%s: %q, want %q", c.what, got, c.want)
+		}
+	}
+}
+
+func TestTableHeadOnEachPage(t *testing.T) {
+	md := "| Piece | Cut |\n|:--|--:|\n" + strings.Repeat("| front | 1 on fold |\n", 90)
+	d := set(t, md, Options{})
+	if len(d.pages) < 2 {
+		t.Fatalf("%d pages", len(d.pages))
+	}
+	for n, p := range d.pages {
+		w := p.words[0]
+		want := roleRepeat
+		if n == 0 {
+			want = roleBody
+		}
+		if w.Text != "Piece" || w.Role != want {
+			t.Errorf("page %d begins with %+v", n+1, w)
+		}
+	}
+}
+
+func TestARowTallerThanAPageIsTorn(t *testing.T) {
+	md := "| a | b |\n|--|--|\n| " + strings.Repeat("needle ", 1500) + "| once |\n"
+	d := set(t, md, Options{})
+	if len(d.pages) < 2 {
+		t.Fatalf("%d pages", len(d.pages))
+	}
+	if got, want := strings.Count(d.told(roleBody), "needle"), 1500; got != want {
+		t.Errorf("%d words of %d are left", got, want)
+	}
+	for n, p := range d.pages {
+		for _, w := range p.words {
+			if w.Role != roleFrame && w.box().Bottom > d.body.Bottom+0.01 {
+				t.Fatalf("page %d: %q leaves the body", n+1, w.Text)
+			}
+		}
+	}
+}
+
+func TestLongTitlesAreShortened(t *testing.T) {
+	d := set(t, "a", Options{Title: strings.Repeat("Choir top ", 30), RunningHead: strings.Repeat("for the class ", 20)})
+	for _, w := range d.pages[0].words {
+		if w.Role == roleFrame && w.Y < d.body.Top {
+			if !strings.HasSuffix(w.Text, "…") || w.X < d.body.Left-0.01 || w.X+w.Width > d.body.Right+0.01 {
+				t.Errorf("%+v", w)
+			}
+		}
+	}
+}
