@@ -1,0 +1,131 @@
+package sheets
+
+import "bodkin/process"
+
+// title is the sheet's title as text.
+func (c *composer) title() string {
+	for _, t := range []string{c.plan.Title, c.plan.GarmentName, c.plan.Garment} {
+		if plain(t) != "" {
+			return t
+		}
+	}
+	return process.Schema
+}
+
+// opening says what is being made and in what, and what the work comes to.
+func (c *composer) opening() {
+	w := c.say.opening
+	c.heading(1, plain(upper(c.title())))
+	made := say(w.made, values{
+		"garment": plain(upper(c.garment())),
+		"count":   c.count(c.plan.Quantity, c.say.counts.garments),
+	})
+	if c.plan.Workroom != "" {
+		made = joined(" ", made, say(w.room, values{"room": plain(c.plan.Workroom)}))
+	}
+	c.para(made)
+	c.para(c.summary())
+	c.clothTable()
+	c.sizeTable()
+}
+
+func (c *composer) garment() string {
+	if c.plan.GarmentName != "" {
+		return c.plan.GarmentName
+	}
+	return c.plan.Garment
+}
+
+// summary is the work in one paragraph.
+func (c *composer) summary() inline {
+	w, t := c.say.opening, c.plan.Totals
+	proof := w.bounded
+	if c.plan.Order.Proved {
+		proof = w.proved
+	}
+	return joined(" ",
+		say(w.work, values{
+			"operations": c.count(t.Operations, c.say.counts.operations),
+			"steps":      c.count(t.Steps, c.say.counts.steps),
+			"minutes":    c.about(t.SewMinutes),
+			"places":     c.byPlace(),
+		}),
+		say(w.changes, values{"minutes": c.about(t.ChangeMinutes)}),
+		plain(proof), plain(w.size))
+}
+
+// byPlace is how the minutes are shared among machines, iron, table and hands.
+func (c *composer) byPlace() inline {
+	w := c.say.opening
+	sums := map[string]float64{}
+	for _, o := range c.plan.Operations {
+		sums[c.stations[o.Station].Kind] += o.Minutes
+	}
+	var parts []inline
+	for _, place := range []struct{ kind, words string }{
+		{"machine", w.machine}, {"iron", w.iron}, {"hand", w.hand}, {"table", w.table},
+	} {
+		if m := sums[place.kind]; m > 0 {
+			parts = append(parts, say(w.byPlace, values{"minutes": c.about(m), "place": plain(place.words)}))
+		}
+	}
+	return c.listed(parts)
+}
+
+func (c *composer) clothTable() {
+	w := c.say.opening
+	var rows [][]inline
+	var bases []string
+	for _, cl := range c.plan.Cloths {
+		rows = append(rows, []inline{
+			plain(upper(cl.Role)), plain(cl.Title), plain(cl.Colour), c.mmOr(cl.WidthMM), c.toBuy(cl.LengthMM),
+		})
+		bases = addOnce(bases, cl.Basis)
+	}
+	c.table([]column{
+		{title: plain(w.cloth)}, {title: plain(w.is)}, {title: plain(w.colour)},
+		{title: plain(w.width), right: true}, {title: plain(w.buy), right: true},
+	}, rows)
+	c.basis(w.buyBasis, bases)
+}
+
+// basis says once what estimates rest on.
+func (c *composer) basis(pattern string, bases []string) {
+	var parts []inline
+	for _, b := range bases {
+		parts = append(parts, plain(clause(b)))
+	}
+	if len(parts) > 0 {
+		c.para(say(pattern, values{"basis": joined("; ", parts...)}) + ".")
+	}
+}
+
+// addOnce adds a text that is not empty and not there yet.
+func addOnce(list []string, text string) []string {
+	if text == "" {
+		return list
+	}
+	for _, t := range list {
+		if t == text {
+			return list
+		}
+	}
+	return append(list, text)
+}
+
+func (c *composer) sizeTable() {
+	w := c.say.opening
+	var rows [][]inline
+	for _, list := range [][]process.Measure{c.plan.Measures, c.plan.Choices} {
+		for _, m := range list {
+			from := w.given
+			if m.Default {
+				from = w.own
+			}
+			rows = append(rows, []inline{plain(upper(m.Title)), c.measureText(m), plain(from)})
+		}
+	}
+	c.table([]column{
+		{title: plain(w.measure)}, {title: plain(w.used), right: true}, {title: plain(w.from)},
+	}, rows)
+}

@@ -1,0 +1,210 @@
+package sheets
+
+import (
+	"slices"
+	"strings"
+
+	"bodkin/process"
+	"bodkin/seams/length"
+	"bodkin/sheets/figure"
+)
+
+// Sizes of the piece map on paper, in mm.
+const (
+	mapWide  = 172
+	mapHigh  = 205
+	mapType  = 2.6 // allowances and what is said of a piece
+	mapTitle = 3.4 // a piece's title
+	mapRoom  = 7   // round a piece, for the allowances
+)
+
+// pieceMap draws all pieces at one scale, each with its seam and its cutting
+// line, half where it is cut on the fold.
+func (c *composer) pieceMap() {
+	var drawn []process.Piece
+	for _, p := range c.plan.Pieces {
+		if len(p.Net) > 2 && len(p.CutLine) > 2 {
+			drawn = append(drawn, p)
+		}
+	}
+	if len(drawn) == 0 {
+		return
+	}
+	w := c.say.figures
+	scale, places := layPieces(drawn)
+	c.draw(func() figure.Figure {
+		var items []figure.Item
+		for i, p := range drawn {
+			items = append(items, newPieceFigure(c, p, scale, places[i]).items()...)
+		}
+		b := figure.Bounds(items, c.measure)
+		items = append(items, c.scaleBar(scale, figure.Point{X: b.Left, Y: b.Bottom + 5})...)
+		return figure.Fit(c.slug("pieces"), w.mapAlt, items, 1, c.measure)
+	}, say(w.mapCaption, values{"scale": c.scaleWords(scale)}))
+}
+
+// layPieces sets the pieces in rows at the largest usual scale at which they
+// all stay on a sheet, and tells by how much each is moved.
+func layPieces(pieces []process.Piece) (scale float64, places []figure.Point) {
+	for _, n := range []float64{4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 100} {
+		scale = 1 / n
+		var high float64
+		var fits bool
+		if places, high, fits = inRows(pieces, scale); fits && high <= mapHigh {
+			break
+		}
+	}
+	return scale, places
+}
+
+// inRows sets pieces side by side from left to right, beginning a new row
+// where the sheet ends.
+func inRows(pieces []process.Piece, scale float64) (places []figure.Point, high float64, fits bool) {
+	x, y, row := 0.0, 0.0, 0.0
+	fits = true
+	for _, p := range pieces {
+		b := grown(contourOf(p.CutLine, scale).box(), mapRoom)
+		if x > 0 && x+b.Width() > mapWide {
+			x, y, row = 0, y+row, 0
+		}
+		places = append(places, figure.Point{X: x - b.Left, Y: y - b.Top})
+		x, row = x+b.Width(), max(row, b.Height())
+		fits = fits && b.Width() <= mapWide
+	}
+	return places, y + row, fits
+}
+
+// scaleBar is a length to check a print by.
+func (c *composer) scaleBar(scale float64, at figure.Point) []figure.Item {
+	long := 10 * length.Centimetre
+	if c.style == length.Inches {
+		long = 4 * length.Inch
+	}
+	end := figure.Point{X: at.X + float64(long)*scale, Y: at.Y}
+	s := figure.Stroke{Width: figure.Medium}
+	items := []figure.Item{figure.Line(at, end, s)}
+	for _, p := range []figure.Point{at, end} {
+		items = append(items, figure.Line(figure.Point{X: p.X, Y: p.Y - 1}, figure.Point{X: p.X, Y: p.Y + 1}, s))
+	}
+	return append(items, figure.Text{At: figure.Point{X: end.X + 2, Y: end.Y + 0.36*mapType}, Size: mapType, Words: c.mmText(float64(long))})
+}
+
+// pieceFigure is one piece on its way to the map.
+type pieceFigure struct {
+	c        *composer
+	p        process.Piece
+	scale    float64
+	at       figure.Point
+	net, cut contour
+	texts    []figure.Box
+}
+
+func newPieceFigure(c *composer, p process.Piece, scale float64, at figure.Point) *pieceFigure {
+	return &pieceFigure{c: c, p: p, scale: scale, at: at,
+		net: contourOf(p.Net, scale).moved(at.X, at.Y), cut: contourOf(p.CutLine, scale).moved(at.X, at.Y)}
+}
+
+func (f *pieceFigure) point(p process.Point) figure.Point {
+	return figure.Point{X: p.X*f.scale + f.at.X, Y: p.Y*f.scale + f.at.Y}
+}
+
+func (f *pieceFigure) items() []figure.Item {
+	out := f.lines()
+	out = append(out, f.darts()...)
+	out = append(out, f.points()...)
+	out = append(out, f.title()...)
+	return append(out, f.allowances()...)
+}
+
+// lines are the cutting line, the seam line and the fold.
+func (f *pieceFigure) lines() []figure.Item {
+	cut := figure.Stroke{Width: figure.Medium}
+	seam := figure.Stroke{Width: figure.Thin, Dash: []float64{1.8, 1.1}}
+	k := slices.IndexFunc(f.p.Edges, func(e process.Edge) bool { return e.Seam == foldEdge })
+	if k < 0 || f.p.Cut != "fold" {
+		return []figure.Item{closed(f.cut, cut), closed(f.net, seam)}
+	}
+	middle := f.point(f.p.Edges[k].Middle)
+	onCut, _ := f.cut.nearest(middle)
+	onNet, _ := f.net.nearest(middle)
+	a, b := f.cut.side(onCut)
+	out := []figure.Item{openedAt(f.cut, onCut, cut), openedAt(f.net, onNet, seam),
+		figure.Line(a, b, figure.Stroke{Width: figure.Medium, Dash: []float64{4, 1, 0.6, 1}})}
+	return append(out, f.foldMark(middle, f.p.Edges[k].Length*f.scale*0.3)...)
+}
+
+func closed(c contour, s figure.Stroke) figure.Item {
+	return figure.Polygon(s, figure.Fill{}, c...)
+}
+
+// openedAt is the outline without one of its sides.
+func openedAt(c contour, side int, s figure.Stroke) figure.Item {
+	points := append(slices.Clone(c[side+1:]), c[:side+1]...)
+	return figure.Polyline(s, points...)
+}
+
+// foldMark is a bracket with its heads on the fold half mm to either side of
+// its middle, and the word.
+func (f *pieceFigure) foldMark(middle figure.Point, half float64) []figure.Item {
+	d, out := f.net.along(middle, 10)
+	at := func(along, in float64) figure.Point {
+		return figure.Point{X: middle.X + d.X*along - out.X*in, Y: middle.Y + d.Y*along - out.Y*in}
+	}
+	thin := figure.Stroke{Width: figure.Thin}
+	items := []figure.Item{figure.Line(at(-half, 3), at(half, 3), thin)}
+	for _, s := range []float64{-half, half} {
+		items = append(items, figure.Arrow(at(s, 3), at(s, 0.2), false)...)
+	}
+	label := turned(at(0, 4.6), d, mapType, f.c.say.figures.foldHere)
+	f.texts = append(f.texts, grown(figure.TextBox(label, f.c.measure), 0.4))
+	b := figure.Bounds(items, f.c.measure)
+	f.texts = append(f.texts, b)
+	return append(items, label)
+}
+
+// points are the marks to transfer: a small cross in a ring.
+func (f *pieceFigure) points() []figure.Item {
+	var out []figure.Item
+	thin := figure.Stroke{Width: figure.Thin}
+	for _, m := range f.p.Marks {
+		p := f.point(process.Point{X: m.X, Y: m.Y})
+		out = append(out, figure.Circle{Centre: p, Radius: 0.9, Stroke: thin, Fill: figure.Fill{White: true}},
+			figure.Line(figure.Point{X: p.X - 0.9, Y: p.Y}, figure.Point{X: p.X + 0.9, Y: p.Y}, thin),
+			figure.Line(figure.Point{X: p.X, Y: p.Y - 0.9}, figure.Point{X: p.X, Y: p.Y + 0.9}, thin))
+		f.texts = append(f.texts, figure.Box{Left: p.X - 1.2, Top: p.Y - 1.2, Right: p.X + 1.2, Bottom: p.Y + 1.2})
+	}
+	return out
+}
+
+// dartKind is what the plan calls a seam that is a dart.
+const dartKind = "dart"
+
+// darts are the legs, from the ends of the mouth to the mark that is the dart's
+// point: the farthest that bears its name.
+func (f *pieceFigure) darts() []figure.Item {
+	var out []figure.Item
+	for _, e := range f.p.Edges {
+		if f.c.seams[e.Seam].Kind != dartKind {
+			continue
+		}
+		middle := f.point(e.Middle)
+		var point figure.Point
+		far := 0.0
+		for _, m := range f.p.Marks {
+			p := f.point(process.Point{X: m.X, Y: m.Y})
+			if d := distance(p, middle); strings.HasPrefix(slugged([]string{m.Name}), slugged([]string{e.Seam})) && d > far {
+				point, far = p, d
+			}
+		}
+		half := e.Length * f.scale / 2
+		if far <= half {
+			continue
+		}
+		side, _ := f.net.nearest(middle)
+		for _, step := range []int{1, -1} {
+			end := f.net.walk(middle, side, half, step, false)
+			out = append(out, figure.Line(end, point, figure.Stroke{Width: figure.Thin, Dash: []float64{1.8, 1.1}}))
+		}
+	}
+	return out
+}

@@ -1,0 +1,173 @@
+package sheets
+
+import (
+	"math"
+	"slices"
+
+	"bodkin/process"
+	"bodkin/sheets/figure"
+)
+
+// turned is a text whose middle lies at a point, set along a direction and
+// never upside down; words that run up and down are read from the right.
+func turned(middle, direction figure.Point, size float64, words string) figure.Text {
+	angle := -math.Atan2(direction.Y, direction.X) * 180 / math.Pi
+	for angle > 105 {
+		angle -= 180
+	}
+	for angle <= -75 {
+		angle += 180
+	}
+	angle = math.Round(angle*10) / 10
+	sin, cos := math.Sincos(angle * math.Pi / 180)
+	drop := 0.36 * size
+	return figure.Text{At: figure.Point{X: middle.X + drop*sin, Y: middle.Y + drop*cos}, Size: size, Anchor: figure.Middle, Turn: angle, Words: words}
+}
+
+// title says in the piece what it is, how it is cut and how its grain runs.
+// Where there is no room inside, the words stand below it.
+func (f *pieceFigure) title() []figure.Item {
+	how := fillText(f.c.say.figures.cutOut, "n", number(f.p.Count), "how", f.c.howCut(f.p))
+	cloth := f.c.clothName(f.p.Cloth)
+	b := f.net.box()
+	lines := []figure.Text{{Size: mapTitle, Bold: true, Words: upper(f.p.Title)}, {Size: mapType, Words: how}, {Size: mapType, Words: cloth}}
+	wide, high := 0.0, 0.0
+	for _, t := range lines {
+		wide, high = max(wide, f.c.measure.TextWidth(t.Words, t.Size, t.Bold)), high+t.Size*1.35
+	}
+	block, inside := f.room(wide+2, high)
+	if !inside {
+		x, y := (b.Left+b.Right)/2, f.cut.box().Bottom+mapRoom
+		block = figure.Box{Left: x - wide/2, Top: y, Right: x + wide/2, Bottom: y + high}
+	}
+	out := f.grain(block, inside)
+	y := block.Top
+	for _, t := range lines {
+		y += t.Size * 1.35
+		t.At, t.Anchor = figure.Point{X: (block.Left + block.Right) / 2, Y: y - 0.35*t.Size}, figure.Middle
+		out = append(out, t)
+	}
+	f.texts = append(f.texts, block)
+	return out
+}
+
+// room is a place for a block of words inside the seam line, nearest to the
+// middle of the piece and clear of what stands there already.
+func (f *pieceFigure) room(wide, high float64) (block figure.Box, ok bool) {
+	b := f.net.box()
+	best := math.Inf(1)
+	for i := range 25 {
+		y := b.Top + (b.Bottom-b.Top)*(0.1+0.8*float64(i)/24)
+		left, right := f.net.span(y)
+		for j := range 9 {
+			x := left + (right-left)*(0.3+0.05*float64(j))
+			try := figure.Box{Left: x - wide/2, Top: y - high/2, Right: x + wide/2, Bottom: y + high/2}
+			away := math.Abs(y-(b.Top+b.Bottom)/2) + math.Abs(x-(left+right)/2)
+			if away < best && f.net.clear(try) && !slices.ContainsFunc(f.texts, try.Overlaps) {
+				block, best, ok = try, away, true
+			}
+		}
+	}
+	return block, ok
+}
+
+// grain is a double arrow along the lengthwise grain, which runs up and down
+// on the piece as it is drafted, in the first place that is free.
+func (f *pieceFigure) grain(block figure.Box, inside bool) []figure.Item {
+	if f.p.Grain == "" {
+		return nil
+	}
+	b := f.net.box()
+	middle := (block.Left + block.Right) / 2
+	if !inside {
+		middle = (b.Left + b.Right) / 2
+	}
+	for _, long := range []float64{28, 22, 16, 12, 8, 5} {
+		for _, top := range []figure.Point{
+			{X: middle, Y: block.Bottom + 1.5}, {X: middle, Y: block.Top - 1.5 - long},
+			{X: block.Left - 2, Y: (block.Top + block.Bottom - long) / 2}, {X: block.Right + 2, Y: (block.Top + block.Bottom - long) / 2},
+			{X: middle, Y: (b.Top + b.Bottom - long) / 2},
+		} {
+			room := figure.Box{Left: top.X - 1, Top: top.Y, Right: top.X + 1, Bottom: top.Y + long}
+			if f.net.clear(room) && !room.Overlaps(block) && !slices.ContainsFunc(f.texts, room.Overlaps) {
+				f.texts = append(f.texts, room)
+				return figure.Arrow(top, figure.Point{X: top.X, Y: top.Y + long}, true)
+			}
+		}
+	}
+	return nil
+}
+
+// allowances stand outside the cutting line, along their edges, with the
+// seam's name where the edge is long enough. A dart's mouth has that of the
+// seam it opens into.
+func (f *pieceFigure) allowances() []figure.Item {
+	var out []figure.Item
+	for _, e := range f.p.Edges {
+		if e.Seam == foldEdge || f.c.seams[e.Seam].Kind == dartKind {
+			continue
+		}
+		long := e.Length * f.scale
+		middle := f.point(e.Middle)
+		d, outward := f.net.along(middle, 0.3*long)
+		t := f.free(middle, d, outward, e.Allowance*f.scale+0.8+mapType/2, f.edgeWords(e, 0.8*long))
+		f.texts = append(f.texts, grown(figure.TextBox(t, f.c.measure), 0.2))
+		out = append(out, t)
+	}
+	return out
+}
+
+// edgeWords are as full as the room along the edge allows.
+func (f *pieceFigure) edgeWords(e process.Edge, room float64) string {
+	w := f.c.say
+	full, short := f.c.mmText(e.Allowance), f.c.mmText(e.Allowance)
+	if e.Allowance == 0 {
+		full, short = w.figures.noAllowance, w.cutting.noAllowance
+	}
+	for _, words := range []string{fillText(w.figures.edge, "seam", f.c.seamTitle(e.Seam), "allowance", full), full} {
+		if f.c.measure.TextWidth(words, mapType, false) < room {
+			return words
+		}
+	}
+	return short
+}
+
+// free sets a text beside an edge, moving it outwards until it hides nothing.
+func (f *pieceFigure) free(middle, along, outward figure.Point, away float64, words string) figure.Text {
+	var t figure.Text
+	for _, more := range []float64{0, 1, 2, 3, 4, 5} {
+		at := figure.Point{X: middle.X + outward.X*(away+more), Y: middle.Y + outward.Y*(away+more)}
+		t = turned(at, along, mapType, words)
+		if !f.hides(t) {
+			return t
+		}
+	}
+	return t
+}
+
+// hides tells whether a text would stand over the cutting line or other words.
+func (f *pieceFigure) hides(t figure.Text) bool {
+	if slices.ContainsFunc(f.texts, figure.TextBox(t, f.c.measure).Overlaps) {
+		return true
+	}
+	half := f.c.measure.TextWidth(t.Words, t.Size, t.Bold) / 2
+	sin, cos := math.Sincos(t.Turn * math.Pi / 180)
+	for _, x := range []float64{-half, -half / 2, 0, half / 2, half} {
+		for _, y := range []float64{0.1 * t.Size, -0.75 * t.Size} {
+			if f.cut.holds(figure.Point{X: t.At.X + x*cos + y*sin, Y: t.At.Y - x*sin + y*cos}) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// clothName is a cloth's colour, or its role where it has none.
+func (c *composer) clothName(role string) string {
+	for _, cl := range c.plan.Cloths {
+		if cl.Role == role && cl.Colour != "" {
+			return cl.Colour
+		}
+	}
+	return role
+}

@@ -1,0 +1,153 @@
+package sheets
+
+import (
+	"bodkin/process"
+	"bodkin/seams/length"
+	"bodkin/sheets/figure"
+	"bodkin/sheets/pdf/anchor"
+)
+
+// Options say how a sheet is written. The zero value writes it in the plan's
+// own units, without figures.
+type Options struct {
+	// Units is "cm" or "in" for the lengths in tables, checks and figures. Empty
+	// means the plan's own; the words of the operations always keep those, and
+	// the sheet says so where the two differ.
+	Units string
+	// FiguresAt is put before a figure's name to make its address in the
+	// Markdown, such as "figures/". Empty leaves the images out and keeps their
+	// captions, for Markdown that travels alone.
+	FiguresAt string
+}
+
+// Sheet is a step sheet: Markdown (CommonMark with the tables and task lists of
+// GitHub's flavour) and the figures it refers to, in the order of the sheet.
+type Sheet struct {
+	Title    string
+	Markdown []byte
+	Figures  []Drawing
+}
+
+// Drawing is a figure with the address by which the Markdown refers to it. The
+// address is the options' FiguresAt, the figure's name and ".svg".
+type Drawing struct {
+	Address string
+	Figure  figure.Figure
+}
+
+// ByAddress are the figures as a drawer of the Markdown wants them.
+func (s Sheet) ByAddress() map[string]figure.Figure {
+	m := make(map[string]figure.Figure, len(s.Figures))
+	for _, d := range s.Figures {
+		m[d.Address] = d.Figure
+	}
+	return m
+}
+
+// Compose writes the maker's sheet of a plan: everything, with its reasons. It
+// is a pure function; the same plan and options give the same bytes. It trusts
+// the plan to be whole, and leaves out what refers to nothing.
+func Compose(plan *process.Plan, opts Options) Sheet {
+	c := newComposer(plan, opts)
+	c.opening()
+	c.layOut()
+	c.cautions()
+	c.cutOut()
+	c.glance()
+	c.theSteps()
+	c.whyThisOrder()
+	c.notices()
+	c.notes()
+	return Sheet{Title: c.title(), Markdown: c.page.out.Bytes(), Figures: c.drawings}
+}
+
+// composer is a sheet on its way.
+type composer struct {
+	page
+	plan     *process.Plan
+	say      wording
+	style    length.Style
+	at       string
+	drawings []Drawing
+	slugs    map[string]int
+	measure  *measurer
+	anchors  map[string]string // of a seam: the heading that tells how it is sewn
+
+	stations   map[string]process.Station
+	seams      map[string]process.Seam
+	operations map[string]process.Operation
+}
+
+func newComposer(plan *process.Plan, opts Options) *composer {
+	c := &composer{
+		page: page{ids: anchor.New()},
+		plan: plan, say: english(), at: opts.FiguresAt, slugs: map[string]int{}, measure: &measurer{}, anchors: map[string]string{},
+		stations: map[string]process.Station{}, seams: map[string]process.Seam{}, operations: map[string]process.Operation{},
+	}
+	units := opts.Units
+	if units == "" {
+		units = plan.Units
+	}
+	if units == length.Inches.String() {
+		c.style = length.Inches
+	}
+	for _, s := range plan.Stations {
+		c.stations[s.Name] = s
+	}
+	for _, s := range plan.Seams {
+		c.seams[s.Name] = s
+	}
+	for _, o := range plan.Operations {
+		c.operations[o.ID] = o
+	}
+	return c
+}
+
+// draw puts a figure on the page, with its caption. The figure is made only
+// where it is wanted.
+func (c *composer) draw(made func() figure.Figure, caption inline) {
+	if c.at != "" {
+		f := made()
+		address := c.at + f.Name + ".svg"
+		c.drawings = append(c.drawings, Drawing{Address: address, Figure: f})
+		c.figure(f.Title, address)
+	}
+	c.para(soft(caption))
+}
+
+// slug makes a name for a figure from names of the plan: small letters, digits
+// and hyphens only, each once, so that it is also a safe file name.
+func (c *composer) slug(parts ...string) string {
+	name := slugged(parts)
+	c.slugs[name]++
+	if n := c.slugs[name]; n > 1 {
+		return c.slug(name, number(n))
+	}
+	return name
+}
+
+func slugged(parts []string) string {
+	var out []byte
+	for _, part := range parts {
+		if len(out) > 0 && out[len(out)-1] != '-' {
+			out = append(out, '-')
+		}
+		for _, b := range []byte(part) {
+			switch {
+			case b >= 'A' && b <= 'Z':
+				out = append(out, b+'a'-'A')
+			case b >= 'a' && b <= 'z' || b >= '0' && b <= '9':
+				out = append(out, b)
+			case len(out) > 0 && out[len(out)-1] != '-':
+				out = append(out, '-')
+			}
+		}
+	}
+	for len(out) > 0 && out[len(out)-1] == '-' {
+		out = out[:len(out)-1]
+	}
+	if len(out) == 0 {
+		return "figure"
+	}
+	return string(out[:min(len(out), 80)])
+}

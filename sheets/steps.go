@@ -1,0 +1,242 @@
+package sheets
+
+import (
+	"strconv"
+	"unicode"
+	"unicode/utf8"
+
+	"bodkin/process"
+)
+
+// theSteps are the work itself, in order.
+func (c *composer) theSteps() {
+	w := c.say.steps
+	c.heading(2, plain(w.title))
+	c.para(plain(w.intro))
+	c.threadLine()
+	told := map[string]bool{}
+	for _, s := range c.plan.Steps {
+		c.step(s, told)
+	}
+}
+
+// step is one place with one setting: what to change first, what to do, what
+// to check. told holds the reasons that have been given before.
+func (c *composer) step(s process.Step, told map[string]bool) {
+	w := c.say.steps
+	c.heading(3, say(w.step, values{
+		"n": plain(number(s.Number)), "station": plain(c.stationTitle(s.Station)), "title": plain(s.Title),
+	}))
+	c.para(strong(c.setting(s)))
+	c.quote(c.changes(s)...)
+	var items []inline
+	var before process.Operation
+	for _, id := range s.Operations {
+		if o, ok := c.operations[id]; ok {
+			items = append(items, c.operation(o, before, told))
+			before = o
+		}
+		items = append(items, c.checksAfter(s, id)...)
+	}
+	c.tasks(append(items, c.checksAfter(s, "")...)...)
+}
+
+func (c *composer) stationTitle(name string) string {
+	if s, ok := c.stations[name]; ok && s.Title != "" {
+		return s.Title
+	}
+	return name
+}
+
+// setting is how the station is set for the step, and how long the step takes.
+func (c *composer) setting(s process.Step) inline {
+	w, t := c.say.steps, s.Setting
+	var parts []inline
+	add := func(pattern, value string) {
+		if value != "" {
+			parts = append(parts, say(pattern, values{
+				"thread": plain(value), "needle": plain(value), "foot": plain(value), "heat": plain(value)}))
+		}
+	}
+	add(w.thread, t.Thread)
+	add(w.needle, t.Needle)
+	add(w.foot, footName(t.Foot))
+	if t.Stitch != "" && t.StitchMM > 0 {
+		parts = append(parts, say(w.stitch, values{"stitch": plain(t.Stitch), "length": stitchLength(t.StitchMM)}))
+	}
+	if t.HeatDots > 0 {
+		add(w.heat, c.dots(t.HeatDots))
+		if t.Steam {
+			parts = append(parts, plain(w.steam))
+		} else {
+			parts = append(parts, plain(w.dry))
+		}
+	}
+	parts = append(parts, say(w.about, values{"minutes": c.about(s.Minutes)}))
+	return inline(upper(string(joined(inline(c.say.dot), parts...))))
+}
+
+// stitchLength is in mm whatever the sheet's units: so are the machines' dials.
+func stitchLength(mm float64) inline { return plain(decimal(mm) + " mm") }
+
+// changes are what must be altered before the step, parted into what is set
+// for the first time and what is changed. Going to the station is said by the
+// step's heading.
+func (c *composer) changes(s process.Step) []inline {
+	w := c.say.steps
+	var first, later []inline
+	var minutes [2]float64
+	for _, ch := range c.plan.Changes {
+		if ch.BeforeStep != s.Number || ch.What == moving {
+			continue
+		}
+		v := values{"what": plain(c.whatChanges(ch.What)), "from": c.changeWords(ch, ch.From), "to": c.changeWords(ch, ch.To)}
+		if ch.From == "" {
+			first = append(first, say(w.set, v))
+			minutes[0] += ch.Minutes
+		} else {
+			later = append(later, say(w.turn, v))
+			minutes[1] += ch.Minutes
+		}
+	}
+	var out []inline
+	for i, part := range []struct {
+		lead string
+		list []inline
+	}{{w.setUp, first}, {w.change, later}} {
+		if len(part.list) == 0 {
+			continue
+		}
+		words := joined(" ", strong(plain(part.lead)), joined("; ", part.list...)+".")
+		if minutes[i] > 0 {
+			words = joined(" ", words, say(w.takes, values{"minutes": c.about(minutes[i])}))
+		}
+		out = append(out, words)
+	}
+	return out
+}
+
+// moving is what the plan calls the change of going to another station.
+const moving = "move"
+
+func (c *composer) whatChanges(what string) string {
+	w := c.say.steps
+	switch what {
+	case "thread":
+		return w.whatThread
+	case "needle":
+		return w.whatNeedle
+	case "foot":
+		return w.whatFoot
+	case "stitch":
+		return w.whatStitch
+	case "heat":
+		return w.whatHeat
+	}
+	return what
+}
+
+// changeWords is one side of a change: heat comes as a number of dots.
+func (c *composer) changeWords(ch process.Change, value string) inline {
+	if ch.What == "heat" {
+		if n, err := strconv.Atoi(value); err == nil {
+			return plain(c.dots(n))
+		}
+	}
+	return plain(value)
+}
+
+// operation is one tick: what is in hand, what to do, how it looks when right,
+// and why it had to wait for other seams. Words that the operation before it in
+// the step has said are not said again.
+func (c *composer) operation(o, before process.Operation, told map[string]bool) inline {
+	w := c.say.steps
+	words := []inline{c.inHand(o, told)}
+	if o.Text == before.Text && o.Good == before.Good {
+		words = append(words, plain(w.same))
+	} else {
+		words = append(words, plain(sentence(o.Text)))
+		if o.Good != "" {
+			words = append(words, soft(say(w.right, values{"good": plain(lower(sentence(o.Good)))})))
+		}
+	}
+	var why []string
+	for _, a := range o.After {
+		if because := c.acrossSeams(o, a); because != "" && !told[because] {
+			told[because] = true
+			why = append(why, because)
+		}
+	}
+	if len(why) > 0 {
+		words = append(words, say(w.after, values{"because": c.reasons(why)}))
+	}
+	return joined(" ", words...)
+}
+
+// inHand is what the operation works on; the first time a seam comes up, with
+// how it is sewn.
+func (c *composer) inHand(o process.Operation, told map[string]bool) inline {
+	w := c.say.steps
+	part := o.Part
+	if part == "" {
+		part = c.seamTitle(o.Seam)
+	}
+	s, ok := c.seams[o.Seam]
+	if !ok || told[seamKey+o.Seam] {
+		return strong(say(w.part, values{"part": plain(upper(part))}))
+	}
+	told[seamKey+o.Seam] = true
+	return say(w.partOf, values{
+		"part": strong(plain(upper(part))), "construction": link(plain(s.ConstructionTitle), c.anchors[o.Seam])})
+}
+
+// seamKey parts the seams that have come up from the reasons that were given.
+const seamKey = "seam\x00"
+
+// acrossSeams is why an operation waits for one of another seam. That cloth is
+// cut and settings are tried first goes without saying.
+func (c *composer) acrossSeams(o process.Operation, a process.After) string {
+	first, ok := c.operations[a.ID]
+	if !ok || first.Seam == o.Seam || first.Does == "cut" || first.Does == "test" {
+		return ""
+	}
+	return lower(a.Because)
+}
+
+func (c *composer) checksAfter(s process.Step, operation string) []inline {
+	w := c.say.steps
+	var out []inline
+	for _, k := range c.plan.Checks {
+		if k.AfterStep != s.Number || !c.checkBelongs(s, k, operation) {
+			continue
+		}
+		pattern := w.within
+		if k.Tolerance == 0 {
+			pattern = w.exactly
+		}
+		out = append(out, joined(" ", strong(plain(w.check)), say(pattern, values{
+			"what": plain(upper(clause(k.What))), "expect": c.mm(k.Expect), "tolerance": c.mm(k.Tolerance)})))
+	}
+	return out
+}
+
+// checkBelongs: a check stands after its operation, at the end of the step
+// where it names none of the step's.
+func (c *composer) checkBelongs(s process.Step, k process.Check, operation string) bool {
+	for _, id := range s.Operations {
+		if id == k.AfterOperation {
+			return id == operation
+		}
+	}
+	return operation == ""
+}
+
+// lower is the text with a small first letter, unless it opens with a word in
+// capitals or a single letter.
+func lower(text string) string {
+	r, n := utf8.DecodeRuneInString(text)
+	if next, _ := utf8.DecodeRuneInString(text[n:]); unicode.IsUpper(next) || !unicode.IsLetter(next) && r != 'A' {
+		return text
+	}
+	return string(unicode.ToLower(r)) + text[n:]
+}

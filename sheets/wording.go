@@ -1,0 +1,187 @@
+package sheets
+
+// wording is every word a sheet says of its own; what is said of a garment
+// comes with the plan. In a pattern {name} stands for a value. The section
+// titles are also where readers and links look, so they stay short.
+type wording struct {
+	opening  openingWords
+	layout   layoutWords
+	cautions string
+	cutting  cuttingWords
+	glance   glanceWords
+	steps    stepWords
+	order    orderWords
+	closing  closingWords
+	figures  figureWords
+	counts   countWords
+	none     string // a cell with nothing in it
+	list     string // between the parts of a list in a sentence
+	last     string // before its last part
+	dot      string // between the parts of a heading or a strip
+}
+
+// counted is a noun with its number.
+type counted struct{ one, many string }
+
+type countWords struct {
+	garments, operations, steps, pieces, strips, lengths, joins, bobbins, times counted
+	minutes, hours, hoursMinutes, underMinute                                   string
+}
+
+type openingWords struct {
+	made, room, work, byPlace, changes, size, proved, bounded string
+	machine, iron, hand, table                                string
+	cloth, is, colour, width, buy, buyBasis                   string
+	measure, used, from, given, own                           string
+}
+
+type layoutWords struct {
+	title, intro, places, thread, needles, materials, tools, handling                 string
+	needle, foot, threads, heat, steam                                                string
+	colour, kind, metres, bobbins, threadBasis                                        string
+	needleItem, interfacing, notion, notionWidth, selfNote, then, handItem, tableItem string
+}
+
+type cuttingWords struct {
+	title, intro, piece, cloth, count, cut, size, grain, sizeNote            string
+	onFold, pair, single, marksTitle, marksOf                                string
+	edgesTitle, edge, length, allowance, seam, noAllowance, fold             string
+	stripsTitle, strip, on, cutWidth, pieces, each, joins                    string
+	bias, straight, noJoin                                                   string
+	joined, inOne                                                            counted
+	interfacingTitle, steadies, material, part, half, whole, attach, because string
+	others, other                                                            string
+}
+
+type glanceWords struct {
+	title, seam, sewn, class, allowance, finished, length, stitches, copies, hand string
+	why, against, runnersUp, ruledOut, asked, anyway, source                      string
+	nextBest, flat, round, classNote, whyFor, use                                 string
+}
+
+type stepWords struct {
+	title, intro, step, thread, needle, foot, stitch, heat, steam, dry, about string
+	setUp, change, set, turn, takes                                           string
+	right, after, check, within, exactly, part, partOf, same                  string
+	whatThread, whatNeedle, whatFoot, whatStitch, whatHeat                    string
+	dots                                                                      [4]string
+}
+
+type orderWords struct {
+	title, take, proved, bounded, more, same, less, how string
+	what, here, seamBySeam, minutes, threads, stations  string
+}
+
+type closingWords struct{ notices, notice, notes, unitsMixed string }
+
+type figureWords struct {
+	mapAlt, mapCaption, lineAlt, lineCaption, sectionAlt, sectionCaption string
+	stripAlt, stripCaption, rightSide, foldHere, joins                   string
+	larger, smaller, lifeSize                                            string
+	plyA, plyB, plyOnly, plyStrip, plyInterfacing, plyElastic            string
+	cutOut, edge, noAllowance                                            string
+}
+
+// english is the wording of the sheets.
+func english() wording {
+	return wording{
+		none: "–", list: ", ", last: " and ", dot: " · ",
+		counts: countWords{
+			garments:   counted{"1 garment", "{n} garments"},
+			operations: counted{"1 operation", "{n} operations"},
+			steps:      counted{"1 step", "{n} steps"},
+			pieces:     counted{"1 piece", "{n} pieces"},
+			strips:     counted{"1 strip", "{n} strips"},
+			lengths:    counted{"1 length", "{n} lengths"},
+			joins:      counted{"1 join", "{n} joins"},
+			bobbins:    counted{"1 bobbin", "{n} bobbins"},
+			times:      counted{"once", "{n} times"},
+			minutes:    "{n} min", hours: "{h} h", hoursMinutes: "{h} h {n} min", underMinute: "under 1 min",
+		},
+		opening: openingWords{
+			made: "{garment}, {count}.", room: "Workroom: {room}.",
+			work:    "The work is {operations} in {steps} and takes about {minutes}: {places}.",
+			byPlace: "{minutes} {place}",
+			machine: "at the machine", iron: "at the iron", hand: "by hand", table: "at the table",
+			changes: "Changes of thread, needle, foot, stitch and heat, and going from place to place, take about {minutes} more.",
+			proved:  "No order of these operations needs less time for changes; that is proved.",
+			bounded: "An order with less time for changes has not been found, but is not ruled out.",
+			size:    "All times are estimates.",
+			cloth:   "Cloth", is: "Kind of cloth", colour: "Colour", width: "Width", buy: "Buy about",
+			buyBasis: "How much to buy: {basis}",
+			measure:  "Measure or choice", used: "Used", from: "From", given: "given", own: "the garment's own",
+		},
+		layout: layoutWords{
+			title: "What to lay out", intro: "Lay out all of this before you begin. Tick what is there.",
+			places: "Places to work", thread: "Thread", needles: "Needles", materials: "Interfacing and notions",
+			tools: "Small tools", handling: "Handling the cloth",
+			needle: "Needle: {list}.", foot: "Foot: {list}.", threads: "Thread: {list}.", heat: "Heat: {list}.",
+			steam: "With steam.", then: ", then ", handItem: "Hand needle.", tableItem: "Clear, and large enough for the largest piece.",
+			colour: "Colour", kind: "Kind",
+			metres: "Length", bobbins: "To wind", threadBasis: "Thread: {basis}",
+			needleItem:  "{needle} for {use}.",
+			interfacing: "{material} for {pieces}. {heat}", selfNote: "Heat: {heat}.",
+			notion: "{notion}: {count}, {length} long. {basis}", notionWidth: "{notion}: {count}, {length} long, {width} wide. {basis}",
+		},
+		cautions: "Cautions",
+		cutting: cuttingWords{
+			title: "What to cut", intro: "Cut {pieces} for {garments}. Sizes are of the cut piece with its allowances. A piece cut on the fold is measured opened out.",
+			piece: "Piece", cloth: "Cloth", count: "Cut", cut: "How", size: "Width × height", grain: "Grain", sizeNote: "{width} × {height}",
+			onFold: "on the fold", pair: "in pairs, face to face", single: "single, face up",
+			marksTitle: "Marks to transfer", marksOf: "{piece}: {marks}.",
+			edgesTitle: "Edges and their allowances", edge: "Edge", length: "Seam line", allowance: "Allowance", seam: "Belongs to",
+			noAllowance: "none", fold: "on the fold, not cut",
+			stripsTitle: "Strips", strip: "Strip", on: "Cut", cutWidth: "Width", pieces: "Lengths", each: "Each", joins: "Joins each",
+			joined: counted{"{strip}: join the lengths into 1 strip, {whole} long, with {joins} ({kind}, {allowance} allowance). The edge it covers is {edge} long.", "{strip}: join the lengths into {strips}, each {whole} long, with {joins} in each ({kind}, {allowance} allowance). The edge that one covers is {edge} long."},
+			inOne:  counted{"{strip}: 1 strip, {whole} long, without a join. The edge it covers is {edge} long.", "{strip}: {strips}, each {whole} long, without a join. The edge that one covers is {edge} long."},
+			bias:   "on the bias", straight: "on the straight grain", noJoin: "none",
+			interfacingTitle: "Interfacing to cut", steadies: "Steadies", material: "Interfacing", part: "Covers",
+			half: "half the width", whole: "the whole", attach: "{material} for {pieces}. {attach} {trim}", because: "Why: {because}",
+			others: "Not taken: {others}.", other: "{material} ({because})",
+		},
+		glance: glanceWords{
+			title: "Seams at a glance", seam: "Seam", sewn: "Sewn as", class: "ISO class", allowance: "Allowance",
+			finished: "Finished", length: "Length", stitches: "Stitches", copies: "{n} × {length}", hand: "by hand",
+			classNote: "The class is that of ISO 4916; stitch numbers are those of ISO 4915.",
+
+			use: "For the {seams}.", why: "Why:", whyFor: "Why for {seam}:", against: "What spoke against it and was outweighed:",
+			runnersUp: "What else could be done, and why it was not:", ruledOut: "What cannot be done here:",
+			nextBest: "{construction}: {because}",
+			asked:    "You asked for this construction.", anyway: "You asked for this construction although it is ruled out here. Try it on scraps first.",
+			flat: "Worked flat: {because}", round: "Worked in the round: {because}", source: "Source: {source}",
+		},
+		steps: stepWords{
+			title: "The steps", intro: "Each step is done at one place with one setting. Tick an operation when it looks right; words in italics say how that is. Do a check before you go on: there it can still be mended.",
+			step: "Step {n} · {station} · {title}", thread: "thread {thread}", needle: "needle {needle}", foot: "{foot}",
+			stitch: "stitch {stitch}, {length}", heat: "heat {heat}", steam: "steam", dry: "dry", about: "about {minutes}",
+			setUp: "Set up:", change: "Change:", set: "{what} {to}", turn: "{what} from {from} to {to}", takes: "Takes {minutes}.",
+			right: "Looks right: {good}", after: "Why now: {because}.", check: "Check.", within: "{what}: {expect}, give or take {tolerance}.",
+			exactly: "{what}: {expect}.", part: "{part}.", partOf: "{part} ({construction}).", same: "The same.",
+			whatThread: "thread", whatNeedle: "needle", whatFoot: "foot", whatStitch: "stitch", whatHeat: "heat",
+			dots: [4]string{"off", "• (one dot, low)", "•• (two dots, medium)", "••• (three dots, high)"},
+		},
+		order: orderWords{
+			title: "Why this order", take: "The changes in this order take {minutes}.",
+			how:     "Each machine keeps its thread, needle and foot while you work elsewhere. Operations that need the same setting are done together as far as the garment allows.",
+			proved:  "No order of these operations takes less. That is proved.",
+			bounded: "No order of these operations can take less than {bound}. Whether any takes less than this one is not proved.",
+			more:    "Working seam by seam, each finished before the next, takes {minutes} more for changes.",
+			same:    "Working seam by seam, each finished before the next, takes as long for changes.",
+			less:    "Working seam by seam, each finished before the next, takes {minutes} less for changes.",
+			what:    "Count", here: "This order", seamBySeam: "Seam by seam", minutes: "Minutes of change",
+			threads: "Thread changes", stations: "Moves from place to place",
+		},
+		closing: closingWords{notices: "Notices", notice: "{about}: {text}", notes: "Notes",
+			unitsMixed: "The words of the steps give lengths in {words}; the tables give them in {tables}."},
+		figures: figureWords{
+			mapAlt: "Piece map", mapCaption: "The pieces, drawn {scale}. Solid line: cut. Dashed line: seam. The allowance stands at each edge. Double arrow: lengthwise grain.",
+			lineAlt: "Thread line: what each machine is threaded with at each step", lineCaption: "The thread line. One column a step, one row a machine. Numbered box: in use. Thin band: keeps its thread. Wedge: rethread here.",
+			sectionAlt: "{construction}, cut across", sectionCaption: "{construction}, cut across. Along the cloth {scale}; the plies are drawn apart. Numbers: the rows of stitching.",
+			stripAlt: "{strip}: lengths joined into one strip", stripCaption: "{strip}, joined, {width} wide. Along the strip {scale}; its width is not to scale.",
+			rightSide: "right side of the cloth", foldHere: "fold", joins: "join",
+			larger: "{n} times life size", smaller: "1:{n}", lifeSize: "life size",
+			plyA: "one piece", plyB: "other piece", plyOnly: "garment", plyStrip: "strip", plyInterfacing: "interfacing", plyElastic: "elastic",
+			cutOut: "cut {n}, {how}", edge: "{seam}, {allowance}", noAllowance: "no allowance",
+		},
+	}
+}
