@@ -27,7 +27,11 @@ type frame struct{ left, right float64 }
 
 func (fr frame) width() float64 { return fr.right - fr.left }
 
-func (fr frame) indent(by float64) frame { return frame{fr.left + by, fr.right} }
+// indent is the frame with its left end moved in, but for what would leave
+// less than 25 mm, as very deep nesting might.
+func (fr frame) indent(by float64) frame {
+	return frame{fr.left + min(by, max(fr.width()-25, 0)), fr.right}
+}
 
 // want asks for space above the next slab; of several wishes the largest holds.
 func (f *flow) want(space float64) { f.space = max(f.space, space) }
@@ -194,7 +198,7 @@ func (f *flow) setLine(s *slab, ln line, x, y, size, lead float64, r role) float
 	for _, p := range ln.parts {
 		switch {
 		case p.fig != nil:
-			f.drawFigure(s, *p.fig, x, baseline-p.fig.Height*p.figure, p.figure)
+			f.drawFigure(s, *p.fig, x, baseline-p.fig.Height*p.scale, p.scale)
 		default:
 			f.decorate(s, p, x, baseline)
 			s.words = append(s.words, words{X: x, Y: baseline, Width: p.width, Size: p.size, Style: p.style, Light: p.light, Text: p.text, To: p.to, Role: r})
@@ -233,7 +237,8 @@ func (f *flow) strip(p paragraph, fr frame) {
 }
 
 // onGround runs set with a tinted panel behind what it makes, with room of pad
-// above and below and of a little more at the sides.
+// above and below and of a little more at the sides. The words stand a little
+// low in it, since they have more body above the baseline than below.
 func (f *flow) onGround(fr frame, tint, pad float64, set func(frame)) {
 	from := len(f.slabs)
 	side := 0.5 * f.size
@@ -242,12 +247,13 @@ func (f *flow) onGround(fr frame, tint, pad float64, set func(frame)) {
 		return
 	}
 	first, last := &f.slabs[from], &f.slabs[len(f.slabs)-1]
-	first.height += pad
-	first.ink = figure.Shift(first.ink, 0, pad)
+	above, below := 1.25*pad, 0.75*pad
+	first.height += above
+	first.ink = figure.Shift(first.ink, 0, above)
 	for i := range first.words {
-		first.words[i].Y += pad
+		first.words[i].Y += above
 	}
-	last.height += pad
+	last.height += below
 }
 
 func (f *flow) literal(l literal, fr frame) {

@@ -18,8 +18,8 @@ func paperMargin(width float64) (side, top, bottom float64) {
 	return 18, 23, 21
 }
 
-// frameOn adds the running head and the page number to every page. They stand in the
-// margins, so that the body is the same with and without them.
+// frameOn adds the running head and the page number to every page. They stand
+// in the margins, so that the body is the same with and without them.
 func frameOn(d *drawing, t *typesetter, title, running string) {
 	base := look{size: 8 * mmPerPoint, light: 0.3}
 	put := func(p *page, text string, style typeface.Style, x, y float64, right bool) {

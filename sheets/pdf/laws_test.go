@@ -178,6 +178,13 @@ func standsInPlace(t *rapid.T, d *drawing, n int, p page) {
 			}
 		}
 	}
+	for _, it := range p.ink {
+		b := figure.Bounds([]figure.Item{it}, nil)
+		frame := b.Bottom < d.body.Top
+		if b.Left < d.body.Left-0.5 || b.Right > d.body.Right+0.5 || !frame && b.Top < d.body.Top-0.5 || b.Bottom > d.body.Bottom+0.5 {
+			t.Fatalf("page %d: ink at %+v leaves %+v", n+1, b, d.body)
+		}
+	}
 	if foot != 1 {
 		t.Fatalf("page %d says %q %d times", n+1, last, foot)
 	}

@@ -44,7 +44,7 @@ func (t *typesetter) lines(cs []cluster, room float64) []line {
 			}
 		}
 		if fits < 0 {
-			if head, tail, ok := t.part(cs[at], room); ok {
+			if head, tail, ok := t.cutCluster(cs[at], room); ok {
 				out = append(out, lineOf([]cluster{head}))
 				cs[at] = tail
 				continue
@@ -60,10 +60,10 @@ func (t *typesetter) lines(cs []cluster, room float64) []line {
 	return out
 }
 
-// part cuts a cluster so that its head is as wide as room allows, one letter at
-// the least; ok is false when nothing is left to cut. Marks stay with their
-// letter.
-func (t *typesetter) part(c cluster, room float64) (head, tail cluster, ok bool) {
+// cutCluster cuts a cluster so that its head is as wide as room allows, one
+// letter at the least; ok is false when nothing is left to cut. Marks stay with
+// their letter.
+func (t *typesetter) cutCluster(c cluster, room float64) (head, tail cluster, ok bool) {
 	head.after, head.space = jointFree, part{}
 	for i, p := range c.parts {
 		if head.width+p.width <= room || p.fig != nil && i == 0 {
@@ -135,7 +135,7 @@ func lineOf(cs []cluster) line {
 	}
 	for _, p := range ln.parts {
 		if p.fig != nil {
-			ln.up = max(ln.up, p.fig.Height*p.figure)
+			ln.up = max(ln.up, p.fig.Height*p.scale)
 			continue
 		}
 		ln.up = max(ln.up, rise*p.size)

@@ -115,6 +115,27 @@ func TestARowTallerThanAPageIsTorn(t *testing.T) {
 	}
 }
 
+func TestDeepNestingStaysWithinTheMargins(t *testing.T) {
+	for _, md := range []string{strings.Repeat("> ", 60) + "needle and thread", strings.Repeat("- ", 60) + "needle and thread"} {
+		d := set(t, md, Options{Paper: A5, TypeSize: 20})
+		for _, w := range shown(d) {
+			if w.X < d.body.Left || w.X+w.Width > d.body.Right+0.01 {
+				t.Errorf("%q at %v leaves the body %+v", w.Text, w.X, d.body)
+			}
+		}
+	}
+}
+
+func TestManyColumnsStayWithinTheMargins(t *testing.T) {
+	md := strings.Repeat("| aa ", 24) + "|\n" + strings.Repeat("|--", 24) + "|\n" + strings.Repeat("| bb ", 24) + "|\n"
+	d := set(t, md, Options{Paper: A5})
+	for _, w := range shown(d) {
+		if w.X < d.body.Left || w.X+w.Width > d.body.Right+0.01 {
+			t.Errorf("%q at %v leaves the body %+v", w.Text, w.X, d.body)
+		}
+	}
+}
+
 func TestLongTitlesAreShortened(t *testing.T) {
 	d := set(t, "a", Options{Title: strings.Repeat("Choir top ", 30), RunningHead: strings.Repeat("for the class ", 20)})
 	for _, w := range d.pages[0].words {

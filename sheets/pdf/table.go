@@ -60,8 +60,8 @@ func (f *flow) table(t table, fr frame) {
 
 // grid chooses the look and the widths of the columns.
 func (f *flow) grid(t table, fr frame) grid {
-	g := grid{flow: f, table: t, padX: 0.52 * f.size, padY: 0.2 * f.lead}
 	n := float64(len(t.aligns))
+	g := grid{flow: f, table: t, padX: min(0.52*f.size, fr.width()/(6*n)), padY: 0.2 * f.lead}
 	room := fr.width() - 2*n*g.padX
 	inTurn, spare := tableLooks()
 	var natural, least []float64
@@ -254,12 +254,12 @@ func (g grid) slab(cells [][]line, size float64, head bool, most float64) slab {
 	var s slab
 	height := g.lead
 	for i := range cells {
-		y := g.padY
+		y := 1.15 * g.padY
 		taken := 0
 		for _, ln := range cells[i] {
 			var try slab
 			h := g.setLine(&try, ln, g.start(i, ln), y, size, g.lead, roleBody)
-			if y+h+g.padY > most && taken > 0 {
+			if y+h+0.85*g.padY > most && taken > 0 {
 				break
 			}
 			s.ink, s.words = append(s.ink, try.ink...), append(s.words, try.words...)
@@ -267,7 +267,7 @@ func (g grid) slab(cells [][]line, size float64, head bool, most float64) slab {
 			taken++
 		}
 		cells[i] = cells[i][taken:]
-		height = max(height, y-g.padY)
+		height = max(height, y-1.15*g.padY)
 	}
 	s.height = height + 2*g.padY
 	if head {

@@ -112,10 +112,10 @@ type cluster struct {
 // part is words of one look within a cluster, or a figure.
 type part struct {
 	look
-	text   string
-	width  float64
-	fig    *figure.Figure
-	figure float64 // its scale
+	text  string
+	width float64
+	fig   *figure.Figure
+	scale float64 // of the figure
 }
 
 // clusters cuts spans at the places where a line may end. Spaces run together
@@ -137,7 +137,7 @@ func (t *typesetter) clusters(spans []span, base look, room figure.Point) []clus
 			c.end(jointHard, part{look: l})
 		case s.fig != nil:
 			k := min(1, room.X/s.fig.Width, room.Y/s.fig.Height)
-			c.cur.parts = append(c.cur.parts, part{look: l, width: s.fig.Width * k, fig: s.fig, figure: k})
+			c.cur.parts = append(c.cur.parts, part{look: l, width: s.fig.Width * k, fig: s.fig, scale: k})
 			c.cur.width += s.fig.Width * k
 		default:
 			c.text(s.text, l, where)
