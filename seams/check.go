@@ -10,28 +10,28 @@ import (
 // check looks over every entry against the others and against itself. It is
 // done once the user's entries have taken the place of ours.
 func (l *loader) check(s *Shelf) {
-	for _, p := range l.cloths.all(false) {
+	for _, p := range l.cloths {
 		l.cloth(p.entry, p.node)
 	}
-	for _, p := range l.stitches.all(false) {
+	for _, p := range l.stitches {
 		l.stitch(p.entry, p.node)
 	}
-	for _, p := range l.machines.all(false) {
+	for _, p := range l.machines {
 		l.machine(p.entry, p.node, s)
 	}
-	for _, p := range l.acts.all(false) {
+	for _, p := range l.acts {
 		l.act(p.entry, p.node, s)
 	}
-	for _, p := range l.needles.all(true) {
+	for _, p := range l.needles {
 		l.needle(p.entry, p.node)
 	}
-	for _, p := range l.threads.all(true) {
+	for _, p := range l.threads {
 		l.thread(p.entry, p.node)
 	}
-	for _, p := range l.interfacings.all(false) {
+	for _, p := range l.interfacings {
 		l.interfacing(p.entry, p.node)
 	}
-	for _, p := range l.constructions.all(false) {
+	for _, p := range l.constructions {
 		l.construction(p.entry, p.node, s)
 	}
 }

@@ -1,9 +1,12 @@
 package seams
 
 import (
+	"errors"
 	"fmt"
 	"io/fs"
+	"slices"
 	"strings"
+	"sync"
 
 	"bodkin/seams/form"
 	"bodkin/seams/formula"
@@ -22,24 +25,22 @@ type File struct {
 // is not on the shelf, a formula of the user's that cannot be read. Formulas
 // of ours are compiled when first used.
 func Load(own ...File) (*Shelf, error) {
-	l := newLoader()
-	ours, err := fs.Glob(shelf, "shelf/*.yaml")
+	files, err := embedded()
 	if err != nil {
 		return nil, err
 	}
-	constructions, err := fs.Glob(shelf, "shelf/constructions/*.yaml")
-	if err != nil {
-		return nil, err
+	ours := len(files)
+	files = append(files, own...)
+	// Each file is read by itself, side by side; what follows is in their order.
+	readers := make([]reader, len(files))
+	var wg sync.WaitGroup
+	for i, f := range files {
+		wg.Go(func() { readers[i].read(f) })
 	}
-	for _, name := range append(ours, constructions...) {
-		data, err := shelf.ReadFile(name)
-		if err != nil {
-			return nil, err
-		}
-		l.read(strings.TrimPrefix(name, "shelf/"), data, false)
-	}
-	for _, f := range own {
-		l.read(f.Name, f.Data, true)
+	wg.Wait()
+	l := &loader{facts: formula.NamesOf(Facts{})}
+	for i := range readers {
+		l.add(&readers[i], i >= ours)
 	}
 	// An entry that cannot be read is missed by all that name it, so what is
 	// amiss among entries is told only once each can be read.
@@ -54,32 +55,48 @@ func Load(own ...File) (*Shelf, error) {
 	return s, nil
 }
 
-// loader gathers the entries of all files with the nodes they were read from.
-type loader struct {
-	cloths        bin[Cloth]
-	stitches      bin[Stitch]
-	machines      bin[Machine]
-	constructions bin[Construction]
-	needles       bin[NeedleRule]
-	threads       bin[Thread]
-	interfacings  bin[Interfacing]
-	acts          bin[Act]
-	cautions      bin[Caution]
-	faults        form.Faults
-	facts         formula.Names
+// embedded are the files that come with bodkin, the constructions last.
+func embedded() ([]File, error) {
+	var files []File
+	for _, pattern := range []string{"shelf/*.yaml", "shelf/constructions/*.yaml"} {
+		names, err := fs.Glob(shelf, pattern)
+		if err != nil {
+			return nil, err
+		}
+		for _, name := range names {
+			data, err := shelf.ReadFile(name)
+			if err != nil {
+				return nil, err
+			}
+			files = append(files, File{strings.TrimPrefix(name, "shelf/"), data})
+		}
+	}
+	return files, nil
 }
 
-func newLoader() *loader { return &loader{facts: formula.NamesOf(Facts{})} }
-
-// bin holds the entries of one kind. Own entries of a new name are put first
-// where the first that holds is taken.
-type bin[T entry] struct {
-	ours, own []placed[T]
-}
-
+// placed is an entry with the node it was read from.
 type placed[T entry] struct {
 	entry T
 	node  *form.Node
+}
+
+// lists are the entries of each kind, in order.
+type lists struct {
+	cloths        []placed[Cloth]
+	stitches      []placed[Stitch]
+	machines      []placed[Machine]
+	constructions []placed[Construction]
+	needles       []placed[NeedleRule]
+	threads       []placed[Thread]
+	interfacings  []placed[Interfacing]
+	acts          []placed[Act]
+	cautions      []placed[Caution]
+}
+
+// reader reads one file.
+type reader struct {
+	lists
+	faults form.Faults
 }
 
 // kinds are the words that may open an entry.
@@ -87,101 +104,120 @@ func kinds() []string {
 	return []string{"cloth", "stitch", "machine", "construction", "needle", "thread", "interfacing", "act", "caution"}
 }
 
-func (l *loader) read(file string, data []byte, own bool) {
-	root, err := form.Parse(file, data)
+func (r *reader) read(f File) {
+	root, err := form.Parse(f.Name, f.Data)
 	if err != nil {
-		l.keep(err)
+		r.faults = faultsOf(err)
 		return
 	}
 	if !root.IsList() {
-		l.faults = append(l.faults, root.Fault("a shelf file is a list of entries", "", "start each entry with - and its kind, such as - cloth: my-cloth"))
+		r.faults = append(r.faults, root.Fault("a shelf file is a list of entries", "",
+			"start each entry with - and its kind, such as - cloth: my-cloth"))
 		return
 	}
 	for _, n := range root.Items() {
-		l.entry(n, own)
+		r.entry(n)
 	}
 }
 
-func (l *loader) keep(err error) {
-	switch err := err.(type) {
-	case form.Faults:
-		l.faults = append(l.faults, err...)
-	case form.Fault:
-		l.faults = append(l.faults, err)
+// faultsOf are the faults of an error that is made of nothing else.
+func faultsOf(err error) form.Faults {
+	if fs, ok := errors.AsType[form.Faults](err); ok {
+		return fs
 	}
+	if f, ok := errors.AsType[form.Fault](err); ok {
+		return form.Faults{f}
+	}
+	return nil
 }
 
-func (l *loader) entry(n *form.Node, own bool) {
-	kind := ""
-	if keys := n.Keys(); len(keys) > 0 {
-		kind = keys[0].Value
-	}
-	switch kind {
+func (r *reader) entry(n *form.Node) {
+	switch kind := n.FirstKey(); kind {
 	case "cloth":
-		put(l, &l.cloths, n, own)
+		r.cloths = read(r, r.cloths, n)
 	case "stitch":
-		put(l, &l.stitches, n, own)
+		r.stitches = read(r, r.stitches, n)
 	case "machine":
-		put(l, &l.machines, n, own)
+		r.machines = read(r, r.machines, n)
 	case "construction":
-		put(l, &l.constructions, n, own)
+		r.constructions = read(r, r.constructions, n)
 	case "needle":
-		put(l, &l.needles, n, own)
+		r.needles = read(r, r.needles, n)
 	case "thread":
-		put(l, &l.threads, n, own)
+		r.threads = read(r, r.threads, n)
 	case "interfacing":
-		put(l, &l.interfacings, n, own)
+		r.interfacings = read(r, r.interfacings, n)
 	case "act":
-		put(l, &l.acts, n, own)
+		r.acts = read(r, r.acts, n)
 	case "caution":
-		put(l, &l.cautions, n, own)
+		r.cautions = read(r, r.cautions, n)
 	default:
-		l.faults = append(l.faults, n.Fault("an entry starts with its kind, not with "+fmt.Sprintf("%q", kind),
+		r.faults = append(r.faults, n.Fault(fmt.Sprintf("an entry starts with its kind, not with %q", kind),
 			form.Nearest(kind, kinds()), "the kinds are "+strings.Join(kinds(), ", ")))
 	}
 }
 
-func put[T entry](l *loader, b *bin[T], n *form.Node, own bool) {
+func read[T entry](r *reader, list []placed[T], n *form.Node) []placed[T] {
 	var e T
 	if err := n.Decode(&e); err != nil {
-		l.keep(err)
-		return
+		r.faults = append(r.faults, faultsOf(err)...)
+		return list
 	}
-	list := &b.ours
-	if own {
-		list = &b.own
-	}
-	for _, earlier := range *list {
-		if earlier.entry.name() == e.name() {
-			at := earlier.node.Place()
-			l.faults = append(l.faults, n.Fault(fmt.Sprintf("%q stands here twice", e.name()), "",
-				fmt.Sprintf("keep one of the two; the first is at %s", at)))
-			return
-		}
-	}
-	*list = append(*list, placed[T]{e, n})
+	return append(list, placed[T]{e, n})
 }
 
-// all are the entries after the user's have taken the place of ours.
-func (b *bin[T]) all(ownFirst bool) []placed[T] {
-	var out, added []placed[T]
-	for _, o := range b.ours {
-		for _, mine := range b.own {
-			if mine.entry.name() == o.entry.name() {
-				o = mine
-			}
+// loader puts the files together.
+type loader struct {
+	lists        // ours, where the user's have not taken their place, and the user's
+	own    lists // the user's alone
+	faults form.Faults
+	facts  formula.Names
+}
+
+// add takes in a file. Needle and thread rules of the user's come before ours,
+// since the first that holds is taken.
+func (l *loader) add(r *reader, own bool) {
+	l.faults = append(l.faults, r.faults...)
+	add(l, &l.cloths, &l.own.cloths, r.cloths, own, false)
+	add(l, &l.stitches, &l.own.stitches, r.stitches, own, false)
+	add(l, &l.machines, &l.own.machines, r.machines, own, false)
+	add(l, &l.constructions, &l.own.constructions, r.constructions, own, false)
+	add(l, &l.needles, &l.own.needles, r.needles, own, true)
+	add(l, &l.threads, &l.own.threads, r.threads, own, true)
+	add(l, &l.interfacings, &l.own.interfacings, r.interfacings, own, false)
+	add(l, &l.acts, &l.own.acts, r.acts, own, false)
+	add(l, &l.cautions, &l.own.cautions, r.cautions, own, false)
+}
+
+func add[T entry](l *loader, all, owned *[]placed[T], more []placed[T], own, first bool) {
+	added := 0
+	for _, e := range more {
+		among := *all
+		if own {
+			among = *owned
 		}
-		out = append(out, o)
-	}
-	for _, mine := range b.own {
-		if _, err := find("", entries(b.ours), mine.entry.name()); err != nil {
-			added = append(added, mine)
+		if i := position(among, e.entry.name()); i >= 0 {
+			l.faults = append(l.faults, e.node.Fault(fmt.Sprintf("%q stands here twice", e.entry.name()), "",
+				fmt.Sprintf("keep one of the two; the first is at %s", among[i].node.Place())))
+			continue
+		}
+		if own {
+			*owned = append(*owned, e)
+		}
+		switch i := position(*all, e.entry.name()); {
+		case i >= 0:
+			(*all)[i] = e
+		case first && own:
+			*all = slices.Insert(*all, added, e)
+			added++
+		default:
+			*all = append(*all, e)
 		}
 	}
-	if ownFirst {
-		return append(added, out...)
-	}
-	return append(out, added...)
+}
+
+func position[T entry](list []placed[T], name string) int {
+	return slices.IndexFunc(list, func(p placed[T]) bool { return p.entry.name() == name })
 }
 
 func entries[T entry](list []placed[T]) []T {
@@ -194,22 +230,22 @@ func entries[T entry](list []placed[T]) []T {
 
 func (l *loader) shelf() *Shelf {
 	s := &Shelf{
-		Cloths:        entries(l.cloths.all(false)),
-		Stitches:      entries(l.stitches.all(false)),
-		Machines:      entries(l.machines.all(false)),
-		Constructions: entries(l.constructions.all(false)),
-		Needles:       entries(l.needles.all(true)),
-		Threads:       entries(l.threads.all(true)),
-		Interfacings:  entries(l.interfacings.all(false)),
-		Acts:          entries(l.acts.all(false)),
-		Cautions:      entries(l.cautions.all(false)),
+		Cloths:        entries(l.cloths),
+		Stitches:      entries(l.stitches),
+		Machines:      entries(l.machines),
+		Constructions: entries(l.constructions),
+		Needles:       entries(l.needles),
+		Threads:       entries(l.threads),
+		Interfacings:  entries(l.interfacings),
+		Acts:          entries(l.acts),
+		Cautions:      entries(l.cautions),
 	}
-	prepare(l, &l.stitches, s.Stitches)
-	prepare(l, &l.constructions, s.Constructions)
-	prepare(l, &l.needles, s.Needles)
-	prepare(l, &l.threads, s.Threads)
-	prepare(l, &l.interfacings, s.Interfacings)
-	prepare(l, &l.cautions, s.Cautions)
+	prepare(l, l.own.stitches, s.Stitches)
+	prepare(l, l.own.constructions, s.Constructions)
+	prepare(l, l.own.needles, s.Needles)
+	prepare(l, l.own.threads, s.Threads)
+	prepare(l, l.own.interfacings, s.Interfacings)
+	prepare(l, l.own.cautions, s.Cautions)
 	return s
 }
 
@@ -222,11 +258,11 @@ type ruled[T any] interface {
 
 // prepare makes the formulas of entries ready to be compiled, and compiles the
 // user's, so that a slip in them is told when the file is read; ours are tested.
-func prepare[T entry, P ruled[T]](l *loader, b *bin[T], list []T) {
+func prepare[T entry, P ruled[T]](l *loader, own []placed[T], list []T) {
 	for i := range list {
 		P(&list[i]).prepare(l.facts)
-		if _, err := find("", entries(b.own), list[i].name()); err == nil {
-			l.keep(compile(P(&list[i]).formulas()))
+		if position(own, list[i].name()) >= 0 {
+			l.faults = append(l.faults, faultsOf(compile(P(&list[i]).formulas()))...)
 		}
 	}
 }

@@ -2,9 +2,10 @@ package seams
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"bodkin/seams/form"
 	"bodkin/seams/formula"
@@ -119,23 +120,30 @@ func (s *Shelf) unformed(stitch string, forms func(string) bool) string {
 	if forms(stitch) {
 		return ""
 	}
-	title := "stitch " + stitch
+	said := stitch
 	if st, err := s.Stitch(stitch); err == nil {
 		if st.Hand {
 			return ""
 		}
-		title = st.Title + " (" + stitch + ")"
+		said += " (" + inSentence(st.Title) + ")"
 	}
+	said = "nothing in the room forms the stitch " + said
 	var would []string
 	for _, m := range s.Machines {
 		if slices.Contains(m.Forms, stitch) {
-			would = append(would, m.Title)
+			would = append(would, "a "+inSentence(m.Title))
 		}
 	}
 	if len(would) == 0 {
-		return fmt.Sprintf("nothing in the room forms %s", title)
+		return said
 	}
-	return fmt.Sprintf("nothing in the room forms %s; this would: %s", title, strings.Join(would, ", "))
+	return said + "; " + strings.Join(would, " or ") + " would"
+}
+
+// inSentence is a title as it stands inside a sentence.
+func inSentence(title string) string {
+	first, size := utf8.DecodeRuneInString(title)
+	return string(unicode.ToLower(first)) + title[size:]
 }
 
 // usable are the facts with functions that can be called.

@@ -149,13 +149,13 @@ type hinter interface {
 }
 
 func (d *decoder) structure(n *Node, v reflect.Value) {
-	fields := fieldsOf(v)
+	fields := n.src.shape(v.Type())
 	if n.kind != mapping {
 		d.fault(n, "keys with values are wanted here, not "+n.said(), "", "the keys are "+strings.Join(known(fields), ", "))
 		return
 	}
 	for i, key := range n.keys {
-		f, ok := fields.named(key.text)
+		f, ok := named(fields, key.text)
 		if !ok {
 			names := known(fields)
 			nearest, mend := Nearest(key.text, names), ""
@@ -165,12 +165,12 @@ func (d *decoder) structure(n *Node, v reflect.Value) {
 			d.fault(key, "unknown key "+strconv.Quote(key.text), nearest, mend)
 			continue
 		}
-		d.value(n.values[i], f.value, f.oneOf)
+		d.value(n.values[i], v.FieldByIndex(f.index), f.oneOf)
 	}
 	for _, f := range fields {
 		switch {
 		case f.place:
-			f.value.Set(reflect.ValueOf(n.Place()))
+			v.FieldByIndex(f.index).Set(reflect.ValueOf(n.Place()))
 		case f.required && n.child(f.name) == nil:
 			d.fault(n, "the key "+strconv.Quote(f.name)+" is missing", "", "add "+f.name+": and its value")
 		case f.required && n.child(f.name).kind == scalar && strings.TrimSpace(n.child(f.name).text) == "":
@@ -216,17 +216,15 @@ func (n *Node) said() string {
 	return n.kind.String()
 }
 
-// field is a settable field of a struct under its key.
+// field is a field of a struct under its key.
 type field struct {
 	name            string
 	oneOf           string
 	required, place bool
-	value           reflect.Value
+	index           []int
 }
 
-type fields []field
-
-func (fs fields) named(name string) (field, bool) {
+func named(fs []field, name string) (field, bool) {
 	i := slices.IndexFunc(fs, func(f field) bool { return !f.place && f.name == name })
 	if i < 0 {
 		return field{}, false
@@ -234,7 +232,7 @@ func (fs fields) named(name string) (field, bool) {
 	return fs[i], true
 }
 
-func known(fs fields) []string {
+func known(fs []field) []string {
 	var names []string
 	for _, f := range fs {
 		if !f.place {
@@ -244,22 +242,28 @@ func known(fs fields) []string {
 	return names
 }
 
-// fieldsOf lists the fields with a yaml tag in the order of the struct; the
-// fields of embedded structs count as its own.
-func fieldsOf(v reflect.Value) fields {
-	var fs fields
-	for i := range v.NumField() {
-		sf := v.Type().Field(i)
+// shape lists the fields of a struct that have a yaml tag, in the order of the
+// struct; the fields of embedded structs count as its own.
+func (s *source) shape(t reflect.Type) []field {
+	if fs, ok := s.shapes[t]; ok {
+		return fs
+	}
+	var fs []field
+	for i := range t.NumField() {
+		sf := t.Field(i)
 		tag, tagged := sf.Tag.Lookup("yaml")
 		if sf.Anonymous && !tagged && sf.Type.Kind() == reflect.Struct {
-			fs = append(fs, fieldsOf(v.Field(i))...)
+			for _, inner := range s.shape(sf.Type) {
+				inner.index = append([]int{i}, inner.index...)
+				fs = append(fs, inner)
+			}
 			continue
 		}
 		if !tagged || tag == "-" || !sf.IsExported() {
 			continue
 		}
 		name, options, _ := strings.Cut(tag, ",")
-		f := field{name: name, value: v.Field(i), oneOf: sf.Tag.Get("oneof")}
+		f := field{name: name, index: []int{i}, oneOf: sf.Tag.Get("oneof")}
 		for o := range strings.SplitSeq(options, ",") {
 			switch o {
 			case "required":
@@ -273,5 +277,6 @@ func fieldsOf(v reflect.Value) fields {
 		}
 		fs = append(fs, f)
 	}
+	s.shapes[t] = fs
 	return fs
 }

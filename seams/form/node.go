@@ -1,6 +1,7 @@
 package form
 
 import (
+	"reflect"
 	"strings"
 	"unicode/utf8"
 )
@@ -36,10 +37,11 @@ type source struct {
 	file   string
 	text   string
 	starts []int
+	shapes map[reflect.Type][]field // of the structs read from this file
 }
 
 func newSource(file, text string) *source {
-	s := &source{file: file, text: text, starts: []int{0}}
+	s := &source{file: file, text: text, starts: []int{0}, shapes: map[reflect.Type][]field{}}
 	for i := range len(text) {
 		if text[i] == '\n' {
 			s.starts = append(s.starts, i+1)
@@ -66,6 +68,14 @@ func (n *Node) Keys() []Text {
 		keys[i] = k.asText()
 	}
 	return keys
+}
+
+// FirstKey is the first key of a mapping; "" where n is not one.
+func (n *Node) FirstKey() string {
+	if len(n.keys) == 0 {
+		return ""
+	}
+	return n.keys[0].text
 }
 
 // IsList reports whether the node is a list.

@@ -48,8 +48,11 @@ func oddNumber(n *Node) (message, mend string) {
 
 // looksNumeric reports whether an unquoted scalar is a decimal number.
 func looksNumeric(s string) bool {
+	if s == "" || strings.Trim(s, "+-0123456789.") != "" {
+		return false
+	}
 	_, err := strconv.ParseFloat(s, 64)
-	return err == nil && strings.Trim(s, "+-0123456789.") == ""
+	return err == nil
 }
 
 func (d *decoder) str(n *Node, v reflect.Value, oneOf string) {
