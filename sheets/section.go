@@ -177,15 +177,14 @@ func (d *section) rowNumbers(rows []process.SectionItem) []figure.Item {
 	base := d.around.Top - 2.2
 	var out []figure.Item
 	for i, x := range figure.Spread(want, size, 1.5, math.Inf(-1), math.Inf(1)) {
-		it := rows[i]
-		top := d.at(it.Through[0])
-		if b := d.at(it.Through[1]); b.Y < top.Y {
-			top = b
+		a, b := d.at(rows[i].Through[0]), d.at(rows[i].Through[1])
+		end := figure.Point{X: want[i], Y: min(a.Y, b.Y)}
+		if math.Abs(a.X-b.X) > plyThick {
+			end.Y = (a.Y + b.Y) / 2 // a slanting stitch is met in its middle
 		}
-		top.X = want[i]
 		out = append(out,
-			figure.Line(figure.Point{X: x, Y: base + 0.7}, top, figure.Stroke{Width: figure.Hairline, Dash: []float64{0.6, 0.6}}),
-			figure.Text{At: figure.Point{X: x, Y: base}, Size: sectionType, Anchor: figure.Middle, Bold: true, Words: number(max(it.Row, 1))})
+			figure.Line(figure.Point{X: x, Y: base + 0.7}, end, figure.Stroke{Width: figure.Hairline, Dash: []float64{0.6, 0.6}}),
+			figure.Text{At: figure.Point{X: x, Y: base}, Size: sectionType, Anchor: figure.Middle, Bold: true, Words: number(max(rows[i].Row, 1))})
 	}
 	return out
 }

@@ -1,0 +1,56 @@
+package sheets
+
+import (
+	"testing"
+
+	"bodkin/process"
+	"bodkin/seams"
+)
+
+// Every construction of the shelf, in every cloth, has a section that can be
+// drawn: to scale, within the sheet, with no words over others.
+func TestEveryConstructionCanBeDrawn(t *testing.T) {
+	shelf, err := seams.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	room := seams.WorkroomFacts{
+		Forms: func(string) bool { return true },
+		House: func(_ string, otherwise float64) float64 { return otherwise },
+		Iron:  true, Steam: true,
+	}
+	for i := range shelf.Constructions {
+		con := &shelf.Constructions[i]
+		if con.Kind == "strip" {
+			continue // a strip that is made ready has nothing to be cut across
+		}
+		for _, cloth := range shelf.Cloths {
+			line := seams.LineFacts{Length: 500, TightestRadius: 1e6, Depth: 40, Elastic: 20, Grip: 700}
+			sized, err := con.Measure(seams.Facts{Cloth: cloth.Facts(), Applied: cloth.Facts(), Join: line, Edge: line, Workroom: room})
+			if err != nil {
+				t.Errorf("%s in %s: %v", con.Name, cloth.Name, err)
+				continue
+			}
+			s := process.Seam{Kind: con.Kind, Construction: con.Name, ConstructionTitle: con.Title}
+			for _, f := range sized.Figure {
+				it := process.SectionItem{Ply: f.Item.Ply, Stitch: f.Item.Stitch, Size: f.Item.Size, MM: f.MM, Right: f.Item.Right, Row: f.Item.Row}
+				for _, p := range f.Through {
+					it.Through = append(it.Through, process.Point{X: p[0], Y: p[1]})
+				}
+				s.Section.Items = append(s.Section.Items, it)
+			}
+			sheet := Compose(&process.Plan{Seams: []process.Seam{s}}, Options{FiguresAt: "f/"})
+			if len(sheet.Figures) != 1 {
+				t.Errorf("%s in %s has no section", con.Name, cloth.Name)
+				continue
+			}
+			d := sheet.Figures[0]
+			d.Address = con.Name + " in " + cloth.Name
+			wellFormed(t, d)
+			apart(t, d)
+			if d.Figure.Width > sectionWide+12 || d.Figure.Height > 80 {
+				t.Errorf("%s is %.0f by %.0f mm", d.Address, d.Figure.Width, d.Figure.Height)
+			}
+		}
+	}
+}
