@@ -68,8 +68,7 @@ func (f *flow) grid(t table, fr frame) grid {
 	for _, l := range append(inTurn, spare) {
 		g.look = l
 		g.look.size *= f.size
-		natural, least = g.columns(0.6 * room)
-		if total(natural) <= room {
+		if natural, _ = g.columns(0.6 * room); total(natural) <= room {
 			return g.at(fr.left, widened(natural, room))
 		}
 		natural, least = g.columns(1.4 * room / n)
