@@ -123,7 +123,7 @@ func TestMeasureFaults(t *testing.T) {
 
 // The law of an enclosed seam on whatever the shelf has: either it closes, or
 // it is refused. Facts run over what cloths and houses may be.
-func TestEnclosedSeamsClose(t *testing.T) {
+func TestLawOfEnclosedSeams(t *testing.T) {
 	s := load(t)
 	rapid.Check(t, func(t *rapid.T) {
 		figure := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }

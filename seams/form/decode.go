@@ -154,6 +154,7 @@ func (d *decoder) structure(n *Node, v reflect.Value) {
 		d.fault(n, "keys with values are wanted here, not "+n.said(), "", "the keys are "+strings.Join(known(fields), ", "))
 		return
 	}
+	var meant []string // keys that misspelt ones probably stand for
 	for i, key := range n.keys {
 		f, ok := named(fields, key.text)
 		if !ok {
@@ -163,6 +164,7 @@ func (d *decoder) structure(n *Node, v reflect.Value) {
 				mend = "the keys here are " + strings.Join(names, ", ")
 			}
 			d.fault(key, "unknown key "+strconv.Quote(key.text), nearest, mend)
+			meant = append(meant, nearest)
 			continue
 		}
 		d.value(n.values[i], v.FieldByIndex(f.index), f.oneOf)
@@ -171,6 +173,7 @@ func (d *decoder) structure(n *Node, v reflect.Value) {
 		switch {
 		case f.place:
 			v.FieldByIndex(f.index).Set(reflect.ValueOf(n.Place()))
+		case f.required && n.child(f.name) == nil && slices.Contains(meant, f.name):
 		case f.required && n.child(f.name) == nil:
 			d.fault(n, "the key "+strconv.Quote(f.name)+" is missing", "", "add "+f.name+": and its value")
 		case f.required && n.child(f.name).kind == scalar && strings.TrimSpace(n.child(f.name).text) == "":
