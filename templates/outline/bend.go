@@ -53,7 +53,7 @@ func (s Segment) straight() bool {
 // absolute adds all bends whichever way they go, signed counts a left bend
 // positive and a right bend negative. A cusp is half a turn.
 func (s Segment) Turning() (absolute, signed float64) {
-	if s.straight() {
+	if s.straight() || s.reach() == 0 {
 		return 0, 0
 	}
 	x, y := s.polynomials()
