@@ -10,4 +10,13 @@
 // Start at [Load] and [Shelf.Weigh]. Reading the YAML forms strictly is the
 // business of seams/form, conditions and formulas of seams/formula, and
 // lengths of seams/length.
+//
+//	shelf/*.yaml            the knowledge, each file with its units at its head
+//	load.go, check*.go      reading it, and what entries must be to one another
+//	weigh.go, choose.go     which construction, needle, thread, interfacing; which cautions
+//	measure.go, works.go    the sizes, passes, checks and figure of a construction
+//	thread.go, count.go     thread drawn, lost and wound; thread numbering
+//	needle.go, density.go   needle sizes, stitches to the inch
+//	strength.go, shrink.go  seam strength, cloth to buy
+//	minutes.go              time of the hands and of the machine
 package seams

@@ -56,7 +56,6 @@ func (d *decoder) fault(n *Node, message, nearest, mend string) {
 type pairsReader interface{ readPairs(*decoder, *Node) }
 
 var (
-	textType  = reflect.TypeFor[Text]()
 	placeType = reflect.TypeFor[Place]()
 	nodeType  = reflect.TypeFor[*Node]()
 )

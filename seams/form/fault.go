@@ -123,6 +123,20 @@ func (fs Faults) Unwrap() []error {
 	return errs
 }
 
+// WithSource puts the lines of a file beside the faults in it that have none,
+// for faults found after reading, where only the place was at hand.
+func (fs Faults) WithSource(file string, data []byte) Faults {
+	text, _ := strings.CutPrefix(string(data), "\ufeff")
+	src := newSource(file, strings.ReplaceAll(text, "\r\n", "\n"))
+	out := slices.Clone(fs)
+	for i := range out {
+		if out[i].File == file && out[i].SourceLine == "" {
+			out[i].SourceLine = src.at(out[i].Line)
+		}
+	}
+	return out
+}
+
 // Err is the faults sorted by place as an error, or nil where there are none.
 func (fs Faults) Err() error {
 	if len(fs) == 0 {

@@ -124,6 +124,19 @@ func TestShow(t *testing.T) {
 	}
 }
 
+func TestWithSource(t *testing.T) {
+	data := []byte("\xef\xbb\xbfmake: x\r\nsize: {bust: 9 cm}\r\n")
+	fs := form.Faults{
+		form.FaultAt(form.Place{File: "job.yaml", Line: 2, Column: 14}, "a bust is from 60 to 160 cm", "", ""),
+		form.FaultAt(form.Place{File: "room.yaml", Line: 1, Column: 1}, "elsewhere", "", ""),
+		form.FaultAt(form.Place{File: "job.yaml", Line: 9, Column: 1}, "beyond the end", "", ""),
+	}
+	got := fs.WithSource("job.yaml", data)
+	if got[0].SourceLine != "size: {bust: 9 cm}" || got[1].SourceLine != "" || got[2].SourceLine != "" || fs[0].SourceLine != "" {
+		t.Errorf("%+v, of %+v", got, fs)
+	}
+}
+
 func TestNearest(t *testing.T) {
 	words := []string{"binding", "binder", "hem", "casing", "facing"}
 	for word, want := range map[string]string{

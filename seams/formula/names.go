@@ -134,12 +134,15 @@ func valuesOf(v reflect.Value) map[string]any {
 			m[name] = valuesOf(v.Field(i))
 		case reflect.Int:
 			m[name] = float64(v.Field(i).Int())
+		case reflect.Float64:
+			m[name] = v.Field(i).Float()
+		case reflect.Bool:
+			m[name] = v.Field(i).Bool()
+		case reflect.String:
+			m[name] = v.Field(i).String()
 		default:
 			m[name] = v.Field(i).Interface()
 		}
 	}
 	return m
 }
-
-// Clone is a copy that can be given further values. Groups are shared.
-func (v Values) Clone() Values { return maps.Clone(v) }
