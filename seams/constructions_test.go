@@ -1,0 +1,250 @@
+package seams_test
+
+import (
+	"fmt"
+	"slices"
+	"testing"
+
+	"bodkin/seams"
+)
+
+// room is a workroom by what stands in it.
+type room struct {
+	title    string
+	machines []string
+	iron     bool
+}
+
+func rooms() []room {
+	return []room{
+		{"hands only", nil, false},
+		{"straight stitcher, no iron", []string{"straight-stitcher"}, false},
+		{"straight stitcher", []string{"straight-stitcher"}, true},
+		{"zigzag machine", []string{"zigzag-machine"}, true},
+		{"zigzag machine and overlocker", []string{"zigzag-machine", "overlocker-3"}, true},
+		{"straight stitcher and four-thread overlocker", []string{"straight-stitcher", "overlocker-4"}, true},
+		{"straight stitcher and blindstitcher", []string{"straight-stitcher", "blindstitcher"}, true},
+		{"zigzag machine and blindstitcher", []string{"zigzag-machine", "blindstitcher"}, true},
+		{"everything", []string{"straight-stitcher", "zigzag-machine", "overlocker-4", "coverstitch", "blindstitcher"}, true},
+	}
+}
+
+func roomOf(t testing.TB, title string) room {
+	t.Helper()
+	all := rooms()
+	i := slices.IndexFunc(all, func(r room) bool { return r.title == title })
+	if i < 0 {
+		t.Fatalf("no room %q", title)
+	}
+	return all[i]
+}
+
+// facts are what rules may ask of the room. House figures are mm.
+func (r room) facts(s *seams.Shelf, favour string, house map[string]float64) seams.WorkroomFacts {
+	formed := map[string]bool{}
+	for _, m := range s.Machines {
+		if m.Kind == "hand" || slices.Contains(r.machines, m.Name) {
+			for _, stitch := range m.Forms {
+				formed[stitch] = true
+			}
+		}
+	}
+	return seams.WorkroomFacts{
+		Iron: r.iron, Steam: r.iron, Favour: favour,
+		Forms: func(stitch string) bool { return formed[stitch] },
+		House: func(name string, otherwise float64) float64 {
+			if v, ok := house[name]; ok {
+				return v
+			}
+			return otherwise
+		},
+	}
+}
+
+// straight is the radius of a line without a bend.
+const straight = 1e6
+
+// shape is a seam line or an edge of a kind.
+type shape struct {
+	title string
+	line  seams.LineFacts
+}
+
+func seamShapes() []shape {
+	return []shape{
+		{"straight", seams.LineFacts{Length: 600, TightestRadius: straight}},
+		{"gently curved", seams.LineFacts{Length: 700, TightestRadius: 200, Turning: 60, Curved: true}},
+		{"closely curved", seams.LineFacts{Length: 500, TightestRadius: 120, Turning: 80, Curved: true}},
+		{"armhole", seams.LineFacts{Length: 450, TightestRadius: 60, Turning: 150, Curved: true}},
+		{"collar", seams.LineFacts{Length: 380, TightestRadius: 25, Turning: 150, Curved: true}},
+		{"under strain", seams.LineFacts{Length: 600, TightestRadius: straight, Strain: 2}},
+		{"eased", seams.LineFacts{Length: 600, TightestRadius: straight, Eased: 12}},
+		{"seen inside", seams.LineFacts{Length: 600, TightestRadius: straight, InsideSeen: true}},
+	}
+}
+
+func hemShapes() []shape {
+	return []shape{
+		{"straight, free depth", seams.LineFacts{Length: 1200, TightestRadius: straight}},
+		{"flared, free depth", seams.LineFacts{Length: 1650, TightestRadius: straight, Fullness: 52}},
+		{"full circle, free depth", seams.LineFacts{Length: 4800, TightestRadius: 760, Turning: 360, Fullness: 251}},
+		{"straight, 100 deep", seams.LineFacts{Length: 1200, TightestRadius: straight, Depth: 100}},
+		{"flared, 50 deep", seams.LineFacts{Length: 1650, TightestRadius: straight, Depth: 50, Fullness: 66}},
+		{"full circle, 50 deep", seams.LineFacts{Length: 4800, TightestRadius: 760, Turning: 360, Depth: 50, Fullness: 314}},
+		{"straight, 8 deep", seams.LineFacts{Length: 1200, TightestRadius: straight, Depth: 8}},
+		{"straight, 6 deep, seen inside", seams.LineFacts{Length: 1200, TightestRadius: straight, Depth: 6, InsideSeen: true}},
+		{"rolled, 3 deep", seams.LineFacts{Length: 1200, TightestRadius: straight, Depth: 3}},
+		{"rolled, 2 deep", seams.LineFacts{Length: 1200, TightestRadius: straight, Depth: 2}},
+		{"scalloped", seams.LineFacts{Length: 900, TightestRadius: 20, Turning: 720, Curved: true}},
+	}
+}
+
+func edgeShapes() []shape {
+	return []shape{
+		{"straight", seams.LineFacts{Length: 500, TightestRadius: straight}},
+		{"round neck", seams.LineFacts{Length: 600, TightestRadius: 70, Turning: 300, Curved: true, Hollow: true, Closed: true}},
+		{"armhole", seams.LineFacts{Length: 450, TightestRadius: 55, Turning: 200, Curved: true, Hollow: true, Closed: true}},
+		{"tight scoop", seams.LineFacts{Length: 300, TightestRadius: 22, Turning: 200, Curved: true, Hollow: true}},
+		{"wide, in another cloth", seams.LineFacts{Length: 500, TightestRadius: straight, Depth: 25, OtherCloth: true}},
+		{"open front and neck", seams.LineFacts{Length: 3300, TightestRadius: 110, Turning: 150, Curved: true, Hollow: true}},
+		{"sleeve end", seams.LineFacts{Length: 508, TightestRadius: straight, Closed: true, Depth: 63.5}},
+	}
+}
+
+func casingShapes() []shape {
+	return []shape{
+		{"waist", seams.LineFacts{Length: 1000, TightestRadius: straight, Closed: true, Elastic: 25, Grip: 700}},
+		{"no elastic named", seams.LineFacts{Length: 1000, TightestRadius: straight, Closed: true}},
+	}
+}
+
+// need is a kind of work with the shapes of line that it occurs on.
+type need struct {
+	work, kind string
+	shapes     []shape
+}
+
+func needs() []need {
+	return []need{
+		{"join", "seam", seamShapes()},
+		{"edge", "hem", hemShapes()},
+		{"edge", "binding", edgeShapes()},
+		{"edge", "facing", edgeShapes()},
+		{"edge", "band", edgeShapes()},
+		{"edge", "casing", casingShapes()},
+		{"detail", "dart", []shape{{"dart", seams.LineFacts{Length: 180, TightestRadius: straight, InsideSeen: true}}}},
+		{"detail", "staystitch", []shape{{"neck", seams.LineFacts{Length: 600, TightestRadius: 70, Turning: 300, Curved: true, Hollow: true}}}},
+		{"detail", "strip", []shape{{"strip", seams.LineFacts{Length: 1500, TightestRadius: straight}}}},
+	}
+}
+
+// oddCloths are properties that no cloth on the shelf has: a knit that ravels,
+// one that is sheer, one with pile, a cloth that bears no iron, a felt.
+const oddCloths = `
+- {cloth: raveling-knit, title: Raveling knit, fibre: wool, structure: knit, weight: 250, thickness: 1.2, fraying: 2,
+   stretch: {across: 60, along: 30}, heat_dots: 2, steam: true, widths: [140 cm], source: made for a test}
+- {cloth: sheer-knit, title: Sheer knit, fibre: polyamide, structure: knit, weight: 60, thickness: 0.25, sheerness: 2,
+   stretch: {across: 60, along: 20}, heat_dots: 1, widths: [150 cm], source: made for a test}
+- {cloth: pile-knit, title: Pile knit, fibre: polyester, structure: knit, weight: 240, thickness: 1.2, pile: true,
+   stretch: {across: 25, along: 10}, heat_dots: 1, widths: [150 cm], source: made for a test}
+- {cloth: coated, title: Coated cloth, fibre: polyester, structure: woven, weight: 140, thickness: 0.3, fraying: 1,
+   holes_stay: true, heat_dots: 0, widths: [140 cm], source: made for a test}
+- {cloth: felt, title: Felt, fibre: wool, structure: nonwoven, weight: 300, thickness: 1.5,
+   heat_dots: 2, steam: true, widths: [90 cm], source: made for a test}
+`
+
+func everyCloth(t testing.TB) *seams.Shelf {
+	t.Helper()
+	return load(t, seams.File{Name: "odd-cloths.yaml", Data: []byte(oddCloths)})
+}
+
+func clothFacts(t testing.TB, s *seams.Shelf, name string) seams.ClothFacts {
+	t.Helper()
+	c, err := s.Cloth(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c.Facts()
+}
+
+func constructionOf(t testing.TB, s *seams.Shelf, name string) *seams.Construction {
+	t.Helper()
+	c, err := s.Construction(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+// scene is one place of a garment in one room.
+type scene struct {
+	need  need
+	title string
+	facts seams.Facts
+	// varied says that the cloth stands for others, so all is tried on it.
+	varied bool
+	// house says that house figures are set, which may make a seam impossible.
+	house bool
+}
+
+// scenes are every cloth on every shape of line in every room; and, for cloths
+// that stand for the others, one thing more at a time: what the house favours,
+// a lining, a child, another cloth, house figures.
+func scenes(t testing.TB, s *seams.Shelf) []scene {
+	var out []scene
+	for _, n := range needs() {
+		for _, sh := range n.shapes {
+			for _, c := range s.Cloths {
+				f := seams.Facts{Cloth: c.Facts(), Applied: c.Facts(), Join: sh.line, Edge: sh.line}
+				title := fmt.Sprintf("%s %s, %s, %s", n.work, n.kind, sh.title, c.Name)
+				all := slices.Contains(standing(), c.Name)
+				for _, r := range rooms() {
+					f.Workroom = r.facts(s, "", nil)
+					out = append(out, scene{need: n, title: title + ", " + r.title, facts: f, varied: all})
+				}
+				if all {
+					out = append(out, variations(t, s, n, title, f)...)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// standing are the cloths that stand for the others: transparent, thin, firm,
+// thick, knitted and pile.
+func standing() []string {
+	return []string{"silk-organza", "silk-habotai", "quilting-cotton", "linen-medium", "denim", "wool-flannel", "cotton-jersey", "velvet"}
+}
+
+func variations(t testing.TB, s *seams.Shelf, n need, title string, f seams.Facts) []scene {
+	var out []scene
+	add := func(how string, house bool, f seams.Facts) {
+		out = append(out, scene{need: n, title: title + ", " + how, facts: f, varied: true, house: house})
+	}
+	for _, favour := range []string{"quick", "neat", "strong"} {
+		for _, r := range []string{"hands only", "straight stitcher", "everything"} {
+			f.Workroom = roomOf(t, r).facts(s, favour, nil)
+			add(favour+", "+r, false, f)
+		}
+	}
+	zigzag := roomOf(t, "zigzag machine")
+	for _, house := range []map[string]float64{
+		{"french_second": 9.5}, {"french_trim": 5}, {"felled_trim": 8, "felled_second": 8}, {"baby_trim": 2.9},
+	} {
+		f.Workroom = zigzag.facts(s, "", house)
+		add(fmt.Sprint("house ", house), true, f)
+	}
+	f.Workroom = zigzag.facts(s, "", nil)
+	lined, child := f, f
+	lined.Garment.Lined, child.Garment.Child = true, true
+	add("lined", false, lined)
+	add("for a child", false, child)
+	for _, other := range []string{"silk-satin", "silk-organza", "velvet", "wool-coating", "cotton-jersey", "coated", "silk-habotai", "linen-medium"} {
+		g := f
+		g.Applied = clothFacts(t, s, other)
+		g.Join.OtherCloth, g.Edge.OtherCloth = true, true
+		add("with "+other, false, g)
+	}
+	return out
+}
