@@ -97,6 +97,23 @@ func TestTableHeadOnEachPage(t *testing.T) {
 	}
 }
 
+func TestNoRowStandsAloneOnALaterPage(t *testing.T) {
+	for n := 20; n < 60; n++ {
+		d := set(t, "| a |\n|--|\n"+strings.Repeat("| row |\n", n), Options{})
+		for i, p := range d.pages {
+			rows := 0
+			for _, w := range p.words {
+				if w.Text == "row" {
+					rows++
+				}
+			}
+			if rows < 2 {
+				t.Errorf("of %d rows page %d has %d", n, i+1, rows)
+			}
+		}
+	}
+}
+
 func TestARowTallerThanAPageIsTorn(t *testing.T) {
 	md := "| a | b |\n|--|--|\n| " + strings.Repeat("needle ", 1500) + "| once |\n"
 	d := set(t, md, Options{})

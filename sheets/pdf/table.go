@@ -50,9 +50,11 @@ func (f *flow) table(t table, fr frame) {
 	} else {
 		f.add(slab{keep: true, ink: []figure.Item{g.ruled(0, figure.Stroke{Width: figure.Thin})}})
 	}
-	for _, cells := range t.rows {
+	for i, cells := range t.rows {
+		// Neither the first row nor the last stands alone on its page.
+		bound := len(t.rows) > 2 && (i == 0 || i == len(t.rows)-2)
 		for _, s := range g.row(cells, false, most) {
-			s.head, s.rank = head, rankItem
+			s.head, s.rank, s.keep = head, rankItem, bound
 			f.add(s)
 		}
 	}
