@@ -47,6 +47,7 @@ type LineFacts struct {
 	InsideSeen     bool    `expr:"inside_seen"`
 	Depth          float64 `expr:"depth"`       // finished depth the garment asks for; 0 where it does not
 	Fullness       float64 `expr:"fullness"`    // mm by which the turned-up edge is longer than where it lies
+	Allowance      float64 `expr:"allowance"`   // what the edge is cut with; known once its treatment is chosen
 	Elastic        float64 `expr:"elastic"`     // width of elastic the garment asks for
 	Grip           float64 `expr:"grip"`        // body measure that the elastic holds
 	OtherCloth     bool    `expr:"other_cloth"` // the second ply or the strip is of another cloth

@@ -79,7 +79,7 @@ func TestFactNames(t *testing.T) {
 		"workroom": {"favour", "forms", "house", "iron", "steam"},
 		"cloth": {"fibre", "flammable", "fraying", "heat_dots", "holes_stay", "knit", "one_way", "pile", "sheer", "sheerness", "shine", "slip",
 			"steam", "stretch", "stretch_across", "stretch_along", "thickness", "weight", "woven"},
-		"join": {"closed", "curved", "depth", "eased", "elastic", "fullness", "grip", "hollow", "inside_seen", "length", "other_cloth",
+		"join": {"allowance", "closed", "curved", "depth", "eased", "elastic", "fullness", "grip", "hollow", "inside_seen", "length", "other_cloth",
 			"strain", "tightest_radius", "turning"},
 	}
 	want["applied"], want["edge"] = want["cloth"], want["join"]

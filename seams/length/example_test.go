@@ -22,6 +22,6 @@ func ExampleFormat() {
 	}
 	// Output:
 	// 6 mm or ¼ in
-	// 41.3 mm or 1⅝ in
+	// 41.5 mm or 1⅝ in
 	// 62 cm or 24⅜ in
 }

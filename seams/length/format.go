@@ -44,8 +44,9 @@ func (s Style) String() string {
 
 // Format writes a length for a reader, with its unit.
 //
-// Centimetres: to the tenth of a millimetre below 10 cm ("6 mm", "1.5 mm"),
-// from there to the tenth of a centimetre ("62 cm", "11.4 cm").
+// Centimetres: to the tenth of a millimetre below 10 mm ("6 mm", "1.5 mm"), to
+// the half millimetre below 10 cm, since no hand marks finer ("12.5 mm"), from
+// there to the tenth of a centimetre ("62 cm", "11.4 cm").
 // Inches: to the nearest sixteenth up to 12 in ("¼ in", "1⅝ in", "³⁄₁₆ in"), to
 // the nearest eighth above; what would vanish is written as a decimal.
 // The number is converted exactly, not by the trade's roundings: 15 mm reads
@@ -55,11 +56,14 @@ func Format(m MM, style Style) string {
 	if style == Inches {
 		return sign + inches(v)
 	}
-	if tenths := math.Round(v * 10); tenths < 1000 {
+	if tenths := math.Round(v * 10); tenths < 100 {
 		if tenths == 0 && v > 0 {
 			return sign + small(v) + " mm"
 		}
 		return sign + decimal(tenths, 1) + " mm"
+	}
+	if halves := math.Round(v * 2); halves < 200 {
+		return sign + decimal(halves*5, 1) + " mm"
 	}
 	return sign + decimal(math.Round(v), 1) + " cm"
 }

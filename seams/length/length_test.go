@@ -82,11 +82,11 @@ func TestFormat(t *testing.T) {
 		metric string
 		inch   string
 	}{
-		{0, "0 mm", "0 in"}, {6, "6 mm", "¼ in"}, {15, "15 mm", "⁹⁄₁₆ in"}, {15.875, "15.9 mm", "⅝ in"},
-		{1.5, "1.5 mm", "¹⁄₁₆ in"}, {41.275, "41.3 mm", "1⅝ in"}, {99.97, "10 cm", "3¹⁵⁄₁₆ in"},
-		{99.94, "99.9 mm", "3¹⁵⁄₁₆ in"}, {100, "10 cm", "3¹⁵⁄₁₆ in"}, {114, "11.4 cm", "4½ in"},
+		{0, "0 mm", "0 in"}, {6, "6 mm", "¼ in"}, {15, "15 mm", "⁹⁄₁₆ in"}, {15.875, "16 mm", "⅝ in"},
+		{1.5, "1.5 mm", "¹⁄₁₆ in"}, {41.275, "41.5 mm", "1⅝ in"}, {99.97, "10 cm", "3¹⁵⁄₁₆ in"},
+		{99.6, "99.5 mm", "3¹⁵⁄₁₆ in"}, {12.25, "12.5 mm", "½ in"}, {9.94, "9.9 mm", "⅜ in"}, {100, "10 cm", "3¹⁵⁄₁₆ in"}, {114, "11.4 cm", "4½ in"},
 		{620, "62 cm", "24⅜ in"}, {920, "92 cm", "36¼ in"}, {304.8, "30.5 cm", "12 in"}, {-6, "-6 mm", "-¼ in"},
-		{0.3, "0.3 mm", "0.01 in"}, {0.03, "0.03 mm", "0.001 in"}, {0.001, "0.001 mm", "0.00004 in"}, {1140, "114 cm", "44⅞ in"}, {19.05, "19.1 mm", "¾ in"},
+		{0.3, "0.3 mm", "0.01 in"}, {0.03, "0.03 mm", "0.001 in"}, {0.001, "0.001 mm", "0.00004 in"}, {1140, "114 cm", "44⅞ in"}, {19.05, "19 mm", "¾ in"},
 	} {
 		if got := length.Format(c.mm, length.Centimetres); got != c.metric {
 			t.Errorf("Format(%v, cm) = %q, want %q", c.mm, got, c.metric)
@@ -175,8 +175,10 @@ func TestWriteThenRead(t *testing.T) {
 				step = 25.4 / 8
 			case style == length.Inches:
 				step = 25.4 / 16
-			case v >= 99.95:
+			case v >= 99.75:
 				step = 1
+			case v >= 9.95:
+				step = 0.5
 			}
 			s := length.Format(m, style)
 			back, err := length.Parse(s)
