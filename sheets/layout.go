@@ -40,7 +40,7 @@ func (c *composer) place(s process.Station) []inline {
 		used = true
 		threads = addOnce(threads, o.Setting.Thread)
 		needles = addOnce(needles, o.Setting.Needle)
-		feet = addOnce(feet, footName(o.Setting.Foot))
+		feet = addOnce(feet, o.Setting.Foot)
 		if o.Setting.HeatDots > 0 {
 			heats = addOnce(heats, c.dots(o.Setting.HeatDots))
 		}

@@ -16,7 +16,11 @@ func (c *composer) title() string {
 func (c *composer) opening() {
 	w := c.say.opening
 	c.heading(1, plain(upper(c.title())))
-	made := say(w.made, values{
+	pattern := w.made
+	if c.title() == c.garment() {
+		pattern = w.madeSelf
+	}
+	made := say(pattern, values{
 		"garment": plain(upper(c.garment())),
 		"count":   c.count(c.plan.Quantity, c.say.counts.garments),
 	})
@@ -90,14 +94,15 @@ func (c *composer) clothTable() {
 }
 
 // basis says once what estimates rest on.
-func (c *composer) basis(pattern string, bases []string) {
-	var parts []inline
+func (c *composer) basis(about string, bases []string) {
+	if len(bases) == 0 {
+		return
+	}
+	words := []inline{strong(plain(about))}
 	for _, b := range bases {
-		parts = append(parts, plain(clause(b)))
+		words = append(words, plain(sentence(b)))
 	}
-	if len(parts) > 0 {
-		c.para(say(pattern, values{"basis": joined("; ", parts...)}) + ".")
-	}
+	c.para(joined(" ", words...))
 }
 
 // addOnce adds a text that is not empty and not there yet.

@@ -53,7 +53,7 @@ func TestGoldenSheets(t *testing.T) {
 			file string
 			opts Options
 		}{
-			{name + ".md", Options{FiguresAt: "figures/"}},
+			{name + ".cm.md", Options{Units: "cm", FiguresAt: "figures/"}},
 			{name + ".in.md", Options{Units: "in"}},
 		} {
 			wanted[c.file] = true

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -27,7 +28,7 @@ func styles(t *testing.T, test func(t *testing.T, p *process.Plan, style length.
 
 func TestSectionsStandInOrder(t *testing.T) {
 	styles(t, func(t *testing.T, p *process.Plan, _ length.Style, _ []byte, all []part) {
-		if all[0].level != 1 || all[0].title != p.Title {
+		if all[0].level != 1 || all[0].title != cmp.Or(p.Title, p.GarmentName) {
 			t.Errorf("the sheet opens with %q at level %d", all[0].title, all[0].level)
 		}
 		var got []string
@@ -152,8 +153,11 @@ func TestChecksSayTheirFigures(t *testing.T) {
 			}
 			for _, k := range p.Checks {
 				if k.AfterStep == s.Number {
-					want = append(want, fmt.Sprintf("%s: %s, give or take %s.", spaced(k.What),
-						length.Format(length.MM(k.Expect), style), length.Format(length.MM(k.Tolerance), style)))
+					w := spaced(k.What) + ": " + length.Format(length.MM(k.Expect), style)
+					if k.Tolerance > 0 {
+						w += ", give or take " + length.Format(length.MM(k.Tolerance), style)
+					}
+					want = append(want, w+".")
 				}
 			}
 			slices.Sort(got)

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"slices"
+	"strings"
 
 	"bodkin/process"
 	"bodkin/sheets/figure"
@@ -11,7 +12,7 @@ import (
 const (
 	lineWide    = 174
 	lineType    = 2.6
-	nameWide    = 34  // room for a machine's name, at most
+	nameWide    = 34  // room for a line of a machine's name, at most
 	columnWide  = 8   // a step's column, at most
 	columnLeast = 5.2 // and at least, so that its number fits
 	rowHigh     = 12.5
@@ -95,9 +96,11 @@ func (l *threadLine) pattern(thread string) figure.Hatch {
 
 func (l *threadLine) items() []figure.Item {
 	for _, r := range l.rows {
-		l.names = max(l.names, l.c.measure.TextWidth(l.name(r), lineType, true))
+		for _, part := range l.name(r) {
+			l.names = max(l.names, l.c.measure.TextWidth(part, lineType, true))
+		}
 	}
-	l.names = min(l.names, nameWide) + 2
+	l.names += 2
 	steps := len(l.c.plan.Steps)
 	perBand := int((lineWide - l.names) / columnLeast)
 	bands := (steps + perBand - 1) / perBand
@@ -116,14 +119,28 @@ func (l *threadLine) items() []figure.Item {
 	return append(out, k.items...)
 }
 
-// name is a machine's title, cut short where it would take the steps' room.
-func (l *threadLine) name(r threadRow) string {
-	words := l.c.stationTitle(r.station.Name)
-	for l.c.measure.TextWidth(words, lineType, true) > nameWide {
-		runes := []rune(words)
-		words = string(runes[:len(runes)-2]) + "…"
+// name is a machine's title in one line or two, the second cut short where it
+// would take the steps' room.
+func (l *threadLine) name(r threadRow) []string {
+	fits := func(s string) bool { return l.c.measure.TextWidth(s, lineType, true) <= nameWide }
+	title := []rune(l.c.stationTitle(r.station.Name))
+	if fits(string(title)) {
+		return []string{string(title)}
 	}
-	return words
+	first := ""
+	for i, c := range title {
+		if c == ' ' && fits(string(title[:i])) {
+			first = string(title[:i])
+		}
+	}
+	rest := []rune(strings.TrimSpace(string(title[len([]rune(first)):])))
+	for n := len(rest); !fits(string(rest)); n-- {
+		rest = append(rest[:n-1:n-1], '…')
+	}
+	if first == "" {
+		return []string{string(rest)}
+	}
+	return []string{first, string(rest)}
 }
 
 // x is where a step's column begins, in a band that begins with step from.
@@ -145,8 +162,12 @@ func (l *threadLine) band(from, to int, top float64) []figure.Item {
 	for k, r := range l.rows {
 		y := top + 5 + rowHigh*float64(k)
 		out = append(out,
-			figure.Line(figure.Point{X: 0, Y: y}, figure.Point{X: right, Y: y}, figure.Stroke{Width: figure.Hairline, Light: 0.5}),
-			figure.Text{At: figure.Point{X: 0, Y: y + rowHigh - boxHigh/2}, Size: lineType, Bold: true, Words: l.name(r)})
+			figure.Line(figure.Point{X: 0, Y: y}, figure.Point{X: right, Y: y}, figure.Stroke{Width: figure.Hairline, Light: 0.5}))
+		name := l.name(r)
+		for i, part := range name {
+			up := 1.35 * lineType * (float64(len(name)-1)/2 - float64(i))
+			out = append(out, figure.Text{At: figure.Point{X: 0, Y: y + rowHigh - boxHigh/2 - up}, Size: lineType, Bold: true, Words: part})
+		}
 		out = append(out, l.row(r, from, to, y)...)
 	}
 	bottom := top + 5 + rowHigh*float64(len(l.rows))
@@ -169,7 +190,7 @@ func (l *threadLine) row(r threadRow, from, to int, y float64) []figure.Item {
 		fill := figure.Fill{White: true, Hatch: l.pattern(n.thread), Pitch: 1.3}
 		thin := figure.Stroke{Width: figure.Thin}
 		x0, x1 := l.x(first, from), l.x(last+1, from)
-		bands = append(bands, figure.Rect(figure.Point{X: x0, Y: middle - bandHigh/2}, x1-x0, bandHigh, figure.Stroke{Width: figure.Hairline}, fill))
+		bands = append(bands, figure.Rect(figure.Point{X: x0 + 0.4, Y: middle - bandHigh/2}, x1-x0-0.8, bandHigh, figure.Stroke{Width: figure.Hairline}, fill))
 		for _, i := range r.uses {
 			if i < first || i > last {
 				continue

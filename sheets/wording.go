@@ -29,10 +29,10 @@ type countWords struct {
 }
 
 type openingWords struct {
-	made, room, work, byPlace, changes, size, proved, bounded string
-	machine, iron, hand, table                                string
-	cloth, is, colour, width, buy, buyBasis                   string
-	measure, used, from, given, own                           string
+	made, madeSelf, room, work, byPlace, changes, size, proved, bounded string
+	machine, iron, hand, table                                          string
+	cloth, is, colour, width, buy, buyBasis                             string
+	measure, used, from, given, own                                     string
 }
 
 type layoutWords struct {
@@ -99,7 +99,7 @@ func english() wording {
 			minutes:    "{n} min", hours: "{h} h", hoursMinutes: "{h} h {n} min", underMinute: "under 1 min",
 		},
 		opening: openingWords{
-			made: "{garment}, {count}.", room: "Workroom: {room}.",
+			made: "{garment}, {count}.", madeSelf: "{count}.", room: "Workroom: {room}.",
 			work:    "The work is {operations} in {steps} and takes about {minutes}: {places}.",
 			byPlace: "{minutes} {place}",
 			machine: "at the machine", iron: "at the iron", hand: "by hand", table: "at the table",
@@ -108,7 +108,7 @@ func english() wording {
 			bounded: "An order with less time for changes has not been found, but is not ruled out.",
 			size:    "All times are estimates.",
 			cloth:   "Cloth", is: "Kind of cloth", colour: "Colour", width: "Width", buy: "Buy about",
-			buyBasis: "How much to buy: {basis}",
+			buyBasis: "How much to buy.",
 			measure:  "Measure or choice", used: "Used", from: "From", given: "given", own: "the garment's own",
 		},
 		layout: layoutWords{
@@ -118,7 +118,7 @@ func english() wording {
 			needle: "Needle: {list}.", foot: "Foot: {list}.", threads: "Thread: {list}.", heat: "Heat: {list}.",
 			steam: "With steam.", then: ", then ", handItem: "Hand needle.", tableItem: "Clear, and large enough for the largest piece.",
 			colour: "Colour", kind: "Kind",
-			metres: "Length", bobbins: "To wind", threadBasis: "Thread: {basis}",
+			metres: "Length", bobbins: "To wind", threadBasis: "Lengths of thread.",
 			needleItem:  "{needle} for {use}.",
 			interfacing: "{material} for {pieces}. {heat}", selfNote: "Heat: {heat}.",
 			notion: "{notion}: {count}, {length} long. {basis}", notionWidth: "{notion}: {count}, {length} long, {width} wide. {basis}",
@@ -127,7 +127,7 @@ func english() wording {
 		cutting: cuttingWords{
 			title: "What to cut", intro: "Cut {pieces} for {garments}. Sizes are of the cut piece with its allowances. A piece cut on the fold is measured opened out.",
 			piece: "Piece", cloth: "Cloth", count: "Cut", cut: "How", size: "Width × height", grain: "Grain", sizeNote: "{width} × {height}",
-			onFold: "on the fold", pair: "in pairs, face to face", single: "single, face up",
+			onFold: "on the fold", pair: "in pairs, face to face", single: "singly, face up",
 			marksTitle: "Marks to transfer", marksOf: "{piece}: {marks}.",
 			edgesTitle: "Edges and their allowances", edge: "Edge", length: "Seam line", allowance: "Allowance", seam: "Belongs to",
 			noAllowance: "none", fold: "on the fold, not cut",
