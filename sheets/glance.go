@@ -91,6 +91,7 @@ func (c *composer) construction(group []process.Seam) {
 	}
 	c.para(say(c.say.glance.use, values{"seams": c.titles(group)}))
 	c.sectionFigure(s)
+	rivals := !slices.ContainsFunc(group, func(g process.Seam) bool { return !slices.EqualFunc(s.Rejected, g.Rejected, sameRejected) })
 	told := make([]bool, len(group))
 	for i, a := range group {
 		if told[i] {
@@ -104,6 +105,12 @@ func (c *composer) construction(group []process.Seam) {
 			}
 		}
 		c.choice(a, c.titles(same), len(same) < len(group))
+		if !rivals {
+			c.others(a)
+		}
+	}
+	if rivals {
+		c.others(s)
 	}
 	c.para(c.source(s.Source))
 }
@@ -133,14 +140,13 @@ func (c *composer) choice(s process.Seam, names inline, named bool) {
 	if named {
 		why = say(w.whyFor, values{"seam": names})
 	}
-	var asked inline
-	switch {
-	case s.Anyway:
-		asked = plain(w.anyway)
-	case s.Insisted:
-		asked = plain(w.asked)
+	why = strong(why)
+	if s.Anyway {
+		why = joined(" ", why, plain(w.anyway))
 	}
-	c.reasonList(joined(" ", strong(why), asked), s.Because)
+	if c.reasonList(why, s.Because); s.Anyway && len(s.Because) == 0 {
+		c.para(why)
+	}
 	c.reasonList(strong(plain(w.against)), s.Against)
 	if s.Work != "" && s.WorkBecause != "" {
 		pattern := w.round
@@ -149,7 +155,6 @@ func (c *composer) choice(s process.Seam, names inline, named bool) {
 		}
 		c.para(say(pattern, values{"because": plain(lower(sentence(s.WorkBecause)))}))
 	}
-	c.others(s)
 }
 
 func (c *composer) reasonList(lead inline, reasons []string) {

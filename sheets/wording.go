@@ -24,8 +24,8 @@ type wording struct {
 type counted struct{ one, many string }
 
 type countWords struct {
-	garments, operations, steps, pieces, strips, lengths, joins, bobbins, times counted
-	minutes, hours, hoursMinutes, underMinute                                   string
+	garments, operations, steps, pieces, strips, joins, bobbins counted
+	minutes, hours, hoursMinutes, underMinute                   string
 }
 
 type openingWords struct {
@@ -36,10 +36,10 @@ type openingWords struct {
 }
 
 type layoutWords struct {
-	title, intro, places, thread, needles, materials, tools, handling                 string
-	needle, foot, threads, heat, steam                                                string
-	colour, kind, metres, bobbins, threadBasis                                        string
-	needleItem, interfacing, notion, notionWidth, selfNote, then, handItem, tableItem string
+	title, intro, places, thread, needles, materials, tools, handling    string
+	needle, foot, threads, heat, steam                                   string
+	colour, kind, metres, bobbins, threadBasis                           string
+	needleItem, interfacing, notion, selfNote, then, handItem, tableItem string
 }
 
 type cuttingWords struct {
@@ -54,9 +54,9 @@ type cuttingWords struct {
 }
 
 type glanceWords struct {
-	title, seam, sewn, class, allowance, finished, length, stitches, copies, hand string
-	why, against, runnersUp, ruledOut, asked, anyway, source                      string
-	nextBest, flat, round, classNote, whyFor, use                                 string
+	title, seam, sewn, class, allowance, finished, length, stitches, copies string
+	why, against, runnersUp, ruledOut, anyway, source                       string
+	nextBest, flat, round, classNote, whyFor, use                           string
 }
 
 type stepWords struct {
@@ -92,10 +92,8 @@ func english() wording {
 			steps:      counted{"1 step", "{n} steps"},
 			pieces:     counted{"1 piece", "{n} pieces"},
 			strips:     counted{"1 strip", "{n} strips"},
-			lengths:    counted{"1 length", "{n} lengths"},
 			joins:      counted{"1 join", "{n} joins"},
 			bobbins:    counted{"1 bobbin", "{n} bobbins"},
-			times:      counted{"once", "{n} times"},
 			minutes:    "{n} min", hours: "{h} h", hoursMinutes: "{h} h {n} min", underMinute: "under 1 min",
 		},
 		opening: openingWords{
@@ -121,7 +119,7 @@ func english() wording {
 			metres: "Length", bobbins: "To wind", threadBasis: "Lengths of thread.",
 			needleItem:  "{needle} for {use}.",
 			interfacing: "{material} for {pieces}. {heat}", selfNote: "Heat: {heat}.",
-			notion: "{notion}: {count}, {length} long. {basis}", notionWidth: "{notion}: {count}, {length} long, {width} wide. {basis}",
+			notion: "{notion}: {count}, {length} long. {basis}",
 		},
 		cautions: "Cautions",
 		cutting: cuttingWords{
@@ -141,14 +139,14 @@ func english() wording {
 		},
 		glance: glanceWords{
 			title: "Seams at a glance", seam: "Seam", sewn: "Sewn as", class: "ISO class", allowance: "Allowance",
-			finished: "Finished", length: "Length", stitches: "Stitches", copies: "{n} × {length}", hand: "by hand",
+			finished: "Finished", length: "Length", stitches: "Stitches", copies: "{n} × {length}",
 			classNote: "The class is that of ISO 4916; stitch numbers are those of ISO 4915.",
 
-			use: "For the {seams}.", why: "Why:", whyFor: "Why for {seam}:", against: "What spoke against it and was outweighed:",
+			use: "For the {seams}.", why: "Why:", whyFor: "Why for the {seam}:", against: "What spoke against it and was outweighed:",
 			runnersUp: "What else could be done, and why it was not:", ruledOut: "What cannot be done here:",
 			nextBest: "{construction}: {because}",
-			asked:    "You asked for this construction.", anyway: "You asked for this construction although it is ruled out here. Try it on scraps first.",
-			flat: "Worked flat: {because}", round: "Worked in the round: {because}", source: "Source: {source}",
+			anyway:   "You asked for this construction although it is ruled out here. Try it on scraps first.",
+			flat:     "Worked flat: {because}", round: "Worked in the round: {because}", source: "Source: {source}",
 		},
 		steps: stepWords{
 			title: "The steps", intro: "Each step is done at one place with one setting. Tick an operation when it looks right; words in italics say how that is. Do a check before you go on: there it can still be mended.",
