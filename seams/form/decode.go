@@ -49,7 +49,9 @@ func (n *Node) Decode(into any) error {
 type decoder struct{ faults Faults }
 
 func (d *decoder) fault(n *Node, message, nearest, mend string) {
-	d.faults = append(d.faults, n.Fault(message, nearest, mend))
+	if len(d.faults) < kept {
+		d.faults.add(n.Fault(message, nearest, mend))
+	}
 }
 
 // pairsReader is implemented by every Pairs.
@@ -125,11 +127,11 @@ func (d *decoder) keep(n *Node, err error) {
 		return
 	}
 	if fs, ok := errors.AsType[Faults](err); ok {
-		d.faults = append(d.faults, fs...)
+		d.faults.add(fs...)
 		return
 	}
 	if f, ok := errors.AsType[Fault](err); ok {
-		d.faults = append(d.faults, f)
+		d.faults.add(f)
 		return
 	}
 	if hinted, ok := errors.AsType[hinter](err); ok {

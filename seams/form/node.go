@@ -121,18 +121,20 @@ func (n *Node) child(step any) *Node {
 // Fault is a fault at this node, with its source line.
 func (n *Node) Fault(message, nearest, mend string) Fault {
 	return Fault{
-		Place: n.Place(), Length: n.length(), SourceLine: n.src.at(n.line),
+		Place: n.Place(), Length: n.length(), SourceLine: n.src.line(n.line - 1),
 		Message: message, Nearest: nearest, Mend: mend,
 	}
 }
 
-// at is a line without its end; "" where there is no such line.
-func (s *source) at(line int) string {
-	if line < 1 || line > len(s.starts) {
+// line is the n-th line, from 0, without its end; "" where there is none.
+func (s *source) line(n int) string {
+	switch {
+	case n < 0 || n >= len(s.starts):
 		return ""
+	case n+1 < len(s.starts):
+		return s.text[s.starts[n] : s.starts[n+1]-1]
 	}
-	l, _, _ := strings.Cut(s.text[s.starts[line-1]:], "\n")
-	return l
+	return s.text[s.starts[n]:]
 }
 
 // from is the source from a line and column on.
