@@ -102,8 +102,8 @@ func (s *Shelf) feet() []string {
 	return all
 }
 
-// placeholders are the names that words may use besides the sizes.
-func (c Construction) placeholders() []string {
+// wordNames are the names that words may use besides the sizes.
+func (c Construction) wordNames() []string {
 	out := append(c.Sizes.Keys(), "a", "b", "edge", "strip", allowanceName, "finished")
 	if c.Strip != nil {
 		out = append(out, "strip_width")
@@ -122,7 +122,7 @@ func (l *loader) words(c Construction, n *form.Node, text string) {
 			return
 		}
 		name, tail, closed := strings.Cut(after, "}")
-		if known := c.placeholders(); !closed || !slices.Contains(known, name) {
+		if known := c.wordNames(); !closed || !slices.Contains(known, name) {
 			l.fault(n, form.Nearest(name, known), "the names in braces are "+strings.Join(known, ", "), "{%s} is no size of this construction", name)
 			return
 		}
@@ -154,7 +154,7 @@ func (l *loader) figureItem(c Construction, f *FigureItem, n *form.Node) {
 	case len(f.Through) != points:
 		l.fault(n.At("through"), "", "", "a stitch or a size runs through two points")
 	}
-	if f.Size != "" && !slices.Contains(c.placeholders(), f.Size) {
+	if f.Size != "" && !slices.Contains(c.wordNames(), f.Size) {
 		l.fault(n.At("size"), form.Nearest(f.Size, c.Sizes.Keys()), "", "%q is no size of this construction", f.Size)
 	}
 	for i, point := range f.Through {
