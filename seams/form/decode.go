@@ -49,9 +49,7 @@ func (n *Node) Decode(into any) error {
 type decoder struct{ faults Faults }
 
 func (d *decoder) fault(n *Node, message, nearest, mend string) {
-	if len(d.faults) < kept {
-		d.faults.add(n.Fault(message, nearest, mend))
-	}
+	d.faults = append(d.faults, n.Fault(message, nearest, mend))
 }
 
 // pairsReader is implemented by every Pairs.
@@ -127,11 +125,11 @@ func (d *decoder) keep(n *Node, err error) {
 		return
 	}
 	if fs, ok := errors.AsType[Faults](err); ok {
-		d.faults.add(fs...)
+		d.faults = append(d.faults, fs...)
 		return
 	}
 	if f, ok := errors.AsType[Fault](err); ok {
-		d.faults.add(f)
+		d.faults = append(d.faults, f)
 		return
 	}
 	if hinted, ok := errors.AsType[hinter](err); ok {

@@ -6,8 +6,7 @@
 // anchors, odd numbers, empty values and second documents are refused, and on
 // any fault the value stays as it was.
 //
-// The files of a form are a part of YAML 1.2; what is left out of it is told at
-// [Parse]. Start at [Decode]. Files that are lists of entries of several kinds go
+// Start at [Decode]. Files that are lists of entries of several kinds go
 // through [Parse] and [Node]. [Text] and [Pairs] keep the places of what they
 // hold for those who find faults later (formulas, names that must exist).
 //

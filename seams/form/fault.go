@@ -98,13 +98,6 @@ func (f Fault) Show() string {
 // Faults are all that is wrong, sorted by place.
 type Faults []Fault
 
-// kept is how many faults of a file are gathered; who mends these reads it anew.
-const kept = 100
-
-func (fs *Faults) add(more ...Fault) {
-	*fs = append(*fs, more[:min(len(more), max(0, kept-len(*fs)))]...)
-}
-
 // shown is how many faults are told at once; the rest are counted.
 const shown = 20
 
@@ -138,7 +131,7 @@ func (fs Faults) WithSource(file string, data []byte) Faults {
 	out := slices.Clone(fs)
 	for i := range out {
 		if out[i].File == file && out[i].SourceLine == "" {
-			out[i].SourceLine = src.line(out[i].Line - 1)
+			out[i].SourceLine = src.at(out[i].Line)
 		}
 	}
 	return out

@@ -105,24 +105,6 @@ func TestDepthAndSize(t *testing.T) {
 	}
 }
 
-// A long line must not be counted from its start for everything on it, or
-// this would not end.
-func TestLongLine(t *testing.T) {
-	var got []int
-	long := "[" + strings.Repeat("1,", 1<<18) + "1]"
-	if err := form.Decode("f", []byte(long), &got); err != nil || len(got) != 1<<18+1 {
-		t.Errorf("%d numbers, %v", len(got), err)
-	}
-	var faults form.Faults
-	wrong := "[" + strings.Repeat(`"x",`, 1<<17) + "1]"
-	if err := form.Decode("f", []byte(wrong), &got); !errors.As(err, &faults) || len(faults) != 100 {
-		t.Errorf("%d faults", len(faults))
-	}
-	if last := faults[99]; last.Column != 2+4*99 {
-		t.Errorf("the hundredth fault stands at %v", last.Place)
-	}
-}
-
 func stairs(n int) string {
 	var b strings.Builder
 	for i := range n {

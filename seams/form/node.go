@@ -121,20 +121,18 @@ func (n *Node) child(step any) *Node {
 // Fault is a fault at this node, with its source line.
 func (n *Node) Fault(message, nearest, mend string) Fault {
 	return Fault{
-		Place: n.Place(), Length: n.length(), SourceLine: n.src.line(n.line - 1),
+		Place: n.Place(), Length: n.length(), SourceLine: n.src.at(n.line),
 		Message: message, Nearest: nearest, Mend: mend,
 	}
 }
 
-// line is the n-th line, from 0, without its end; "" where there is none.
-func (s *source) line(n int) string {
-	switch {
-	case n < 0 || n >= len(s.starts):
+// at is a line without its end; "" where there is no such line.
+func (s *source) at(line int) string {
+	if line < 1 || line > len(s.starts) {
 		return ""
-	case n+1 < len(s.starts):
-		return s.text[s.starts[n] : s.starts[n+1]-1]
 	}
-	return s.text[s.starts[n]:]
+	l, _, _ := strings.Cut(s.text[s.starts[line-1]:], "\n")
+	return l
 }
 
 // from is the source from a line and column on.

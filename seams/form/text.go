@@ -92,7 +92,7 @@ func (t Text) Fault(n, length int, message, nearest, mend string) Fault {
 	f := FaultAt(t.Place(n), message, nearest, mend)
 	f.Length = length
 	if t.src != nil {
-		f.SourceLine = t.src.line(f.Line - 1)
+		f.SourceLine = t.src.at(f.Line)
 	}
 	return f
 }
