@@ -156,3 +156,22 @@ func TestFigureNames(t *testing.T) {
 		}
 	}
 }
+
+// Wherever the figures are kept, the Markdown leads to them.
+func TestAddressesSurvive(t *testing.T) {
+	rapid.Check(t, func(r *rapid.T) {
+		at := strings.NewReplacer("\n", "", "\r", "", "\x00", "").Replace(strings.ToValidUTF8(hostileText().Draw(r, "at"), "")) + "/"
+		s := Compose(&process.Plan{Stations: []process.Station{{Name: "m", Kind: "machine"}},
+			Steps: []process.Step{{Number: 1, Station: "m", Setting: process.Setting{Thread: "ink"}}}}, Options{FiguresAt: at})
+		var got []string
+		_ = ast.Walk(parse(s.Markdown), func(n ast.Node, entering bool) (ast.WalkStatus, error) {
+			if image, ok := n.(*ast.Image); ok && entering {
+				got = append(got, read(string(image.Destination)))
+			}
+			return ast.WalkContinue, nil
+		})
+		if len(got) != 1 || got[0] != s.Figures[0].Address {
+			r.Fatalf("%q leads to %q", s.Figures[0].Address, got)
+		}
+	})
+}

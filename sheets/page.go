@@ -3,6 +3,7 @@ package sheets
 import (
 	"bytes"
 	"strings"
+	"unicode"
 
 	"github.com/yuin/goldmark/ast"
 
@@ -89,14 +90,22 @@ func (p *page) marked(mark string, items []inline) {
 	}
 }
 
-// figure is an image standing alone. The address needs no escaping when it is
-// made of slugs; one that does is put between angle brackets.
+// figure is an image standing alone.
 func (p *page) figure(alt, address string) {
 	p.open()
-	if strings.ContainsAny(address, " ()<>") {
-		address = "<" + strings.NewReplacer("<", "%3C", ">", "%3E").Replace(address) + ">"
+	p.line("![" + string(plain(alt)) + "](" + destination(address) + ")")
+}
+
+// destination is an address as Markdown reads it: bare where nothing in it
+// could mean something else.
+func destination(address string) string {
+	bare := strings.IndexFunc(address, func(r rune) bool {
+		return !(r == '/' || r == '-' || r == '.' || r == '_' || r < 0x80 && (unicode.IsLetter(r) || unicode.IsDigit(r)))
+	}) < 0
+	if bare && address != "" {
+		return address
 	}
-	p.line("![" + string(plain(alt)) + "](" + address + ")")
+	return "<" + strings.NewReplacer(`\`, `\\`, "<", `\<`, ">", `\>`, "&", `\&`, "\n", " ", "\r", " ").Replace(address) + ">"
 }
 
 // column is the head of a table's column.

@@ -184,7 +184,8 @@ const dartKind = "dart"
 func (f *pieceFigure) darts() []figure.Item {
 	var out []figure.Item
 	for _, e := range f.p.Edges {
-		if f.c.seams[e.Seam].Kind != dartKind {
+		dart, ok := f.c.seams[e.Seam]
+		if !ok || dart.Kind != dartKind {
 			continue
 		}
 		middle := f.point(e.Middle)
@@ -192,7 +193,9 @@ func (f *pieceFigure) darts() []figure.Item {
 		far := 0.0
 		for _, m := range f.p.Marks {
 			p := f.point(process.Point{X: m.X, Y: m.Y})
-			if d := distance(p, middle); strings.HasPrefix(slugged([]string{m.Name}), slugged([]string{e.Seam})) && d > far {
+			mark := slugged([]string{m.Name})
+			named := strings.HasPrefix(mark, slugged([]string{dart.Name})) || strings.HasPrefix(mark, slugged([]string{dart.Title}))
+			if d := distance(p, middle); named && d > far {
 				point, far = p, d
 			}
 		}
