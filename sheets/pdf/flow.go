@@ -129,8 +129,10 @@ func (f *flow) block(bs []block, i int, fr frame, tight bool) {
 }
 
 // leadsOn tells whether a page must not end between two blocks: after a
-// figure, whose caption may follow, and after words that announce what comes.
+// figure, whose caption may follow, after words that announce what comes, and
+// after a line that stands between a heading and its figure.
 func leadsOn(a, b block) bool {
+	const longestLeadIn = 120 // bytes
 	if _, ok := b.(heading); ok {
 		return false
 	}
@@ -138,8 +140,12 @@ func leadsOn(a, b block) bool {
 	case plate:
 		return true
 	case paragraph:
+		words := plain(a.spans)
+		if _, ok := b.(plate); ok && len(words) <= longestLeadIn {
+			return true
+		}
 		if _, ok := b.(paragraph); !ok {
-			return strings.HasSuffix(strings.TrimSpace(plain(a.spans)), ":")
+			return strings.HasSuffix(strings.TrimSpace(words), ":")
 		}
 	}
 	return false
