@@ -37,9 +37,10 @@ type Piece struct {
 	FoldEdge    string // name of the edge on the fold, empty otherwise
 	Grain       string // words: "parallel to the centre front" …
 	Outline     outline.Outline
-	Edges       []PieceEdge // in outline order, anticlockwise or as the outline runs
-	Marks       []Mark      // dart points, notches, drill points: inside or on the seam line
-	Interface   string      // none, half, whole: what the garment wants steadied
+	Edges       []PieceEdge      // in outline order, anticlockwise or as the outline runs
+	Corners     []outline.Corner // where edges meet, in outline order: one edge ends and the next starts
+	Marks       []Mark           // dart points, notches, drill points: inside or on the seam line
+	Interface   string           // none, half, whole: what the garment wants steadied
 }
 
 // PieceEdge is a measured edge of a piece.
@@ -69,7 +70,7 @@ type Join struct {
 	A, B             []ChainPart
 	Copies           int       // 2 when it occurs left and right
 	LengthA, LengthB length.MM // one copy
-	Eased            length.MM // LengthA - LengthB taken up by easing, declared in the garment
+	Eased            length.MM // LengthA - LengthB where the garment declares ease, else 0
 	TightestRadius   length.MM
 	Turning          float64
 	Strain           int
@@ -80,7 +81,7 @@ type Join struct {
 // Treatment is what becomes of a free edge.
 type Treatment struct {
 	Name, Title    string
-	Kind           string // hem, binding, facing, band, casing
+	Kind           string      // hem, binding, facing, band, casing
 	Along          []ChainPart // in walking order; of one half where Across
 	Across         bool        // the chain goes on mirrored over the centre
 	Copies         int         // 2 when it occurs left and right
@@ -90,16 +91,19 @@ type Treatment struct {
 	TightestRadius length.MM
 	Turning        float64 // degrees, one copy, absolute
 	Hollow         bool
-	Bias           bool      // part of the edge lies near the bias and stretches
-	Flare          float64   // mm of extra length at 1 mm of depth: fullness of a turned-up hem is Flare × depth
-	Cloth          string    // role of the applied cloth; empty where the garment's own
-	Depth          length.MM // finished depth or width the design asks for, 0 if free
-	Elastic        length.MM // width of elastic, 0 if none
-	Grip           length.MM // body girth that the elastic holds
-	Interface      string    // none, half, whole
-	Strain         int
-	InsideSeen     bool
-	Insist         string
+	Bias           bool // part of the edge lies near the bias and stretches
+	// Flare is the extra length in mm at 1 mm of depth, of one copy, whole: the
+	// fullness of a turned-up hem is Flare × depth. Negative where the edge is
+	// hollow and the turned edge too short.
+	Flare      float64
+	Cloth      string    // role of the applied cloth; empty where the garment's own
+	Depth      length.MM // finished depth or width the design asks for, 0 if free
+	Elastic    length.MM // width of elastic, 0 if none
+	Grip       length.MM // body girth that the elastic holds
+	Interface  string    // none, half, whole
+	Strain     int
+	InsideSeen bool
+	Insist     string
 }
 
 // Detail is something worked inside a piece: a dart.
@@ -108,8 +112,11 @@ type Detail struct {
 	Kind        string // dart
 	Piece       string
 	Copies      int
-	Between     [2]string // edges of the piece on either side of its mouth
-	Length      length.MM // of one leg
-	Width       length.MM // of the mouth on the seam line
-	Press       string    // words: "down", "towards the centre"
+	Between     [2]string        // edges of the piece on either side of its mouth
+	Length      length.MM        // of one leg
+	Width       length.MM        // of the mouth on the seam line
+	Press       string           // words: "down", "towards the centre"
+	Point       outline.Point    // where it ends inside the piece
+	Ends        [2]outline.Point // of its mouth, beside Between[0] and Between[1]
+	Fold        outline.Point    // where its fold meets the mouth
 }

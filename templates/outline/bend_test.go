@@ -79,7 +79,8 @@ func TestBendsAgainstSampling(t *testing.T) {
 		}
 		a, b := s.Turning()
 		near(t, "turning", a, degrees(absolute), 1)
-		near(t, "signed turning", b, degrees(signed), 1)
+		// at a cusp on the way half a turn may be counted to either side
+		near(t, "signed turning", math.Remainder(b-degrees(signed), 360), 0, 1)
 	})
 }
 

@@ -35,7 +35,7 @@ func square(prev, next *run) {
 	}
 	reach := mitreLimit * max(prev.allowance.Width, next.allowance.Width)
 	on, back := reach, reach // how far each line is produced
-	m, ok := meet(end, prev.end, start, next.start)
+	m, ok := Meet(end, prev.end, start, next.start)
 	if ok {
 		on, back = m.Sub(end).Dot(prev.end), start.Sub(m).Dot(next.start)
 	}
@@ -147,7 +147,7 @@ func (r *run) toLine(at, along Point) ([]Point, bool) {
 	if !short {
 		direction = line[last].Sub(line[last-1])
 	}
-	p, ok := meet(line[last], direction, at, along)
+	p, ok := Meet(line[last], direction, at, along)
 	if !ok || inside(line[last-1]) <= 0 || p.Distance(at) > 2*mitreLimit*max(r.allowance.Width, 1) {
 		return nil, false
 	}

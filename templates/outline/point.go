@@ -70,9 +70,9 @@ func angle(p, q Point) float64 { return math.Atan2(p.Cross(q), p.Dot(q)) }
 // degrees converts from radians.
 func degrees(radians float64) float64 { return radians * 180 / math.Pi }
 
-// meet returns where the line through a along u meets the line through b along
+// Meet returns where the line through a along u meets the line through b along
 // v, and false where they are parallel to within a thousandth of a degree.
-func meet(a, u, b, v Point) (Point, bool) {
+func Meet(a, u, b, v Point) (Point, bool) {
 	u, v = u.Unit(), v.Unit()
 	d := u.Cross(v)
 	if math.Abs(d) < 2e-5 {

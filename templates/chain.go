@@ -1,0 +1,159 @@
+package templates
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"bodkin/seams/form"
+	"bodkin/seams/formula"
+)
+
+// chain reads edges written piece.edge; bad is the first that is not one.
+func (g *Garment) chain(texts []form.Text) (parts []ChainPart, bad int) {
+	for i, t := range texts {
+		piece, edge, ok := strings.Cut(t.Value, ".")
+		if !ok {
+			return nil, i
+		}
+		parts = append(parts, ChainPart{piece, edge})
+	}
+	return parts, -1
+}
+
+// draft returns the draft of a piece, or nil.
+func (g *Garment) draft(piece string) *PieceDraft {
+	i := slices.IndexFunc(g.Drafts, func(d PieceDraft) bool { return d.Piece.Value == piece })
+	if i < 0 {
+		return nil
+	}
+	return &g.Drafts[i]
+}
+
+// chainNames checks that a chain names edges that exist.
+func (p *parser) chainNames(at form.Text, texts []form.Text) {
+	if len(texts) == 0 {
+		p.fault(at, "it names no edges", "", "write [piece.edge]")
+	}
+	var all []string
+	for i := range p.g.Drafts {
+		for _, e := range p.g.Drafts[i].edges() {
+			all = append(all, p.g.Drafts[i].Piece.Value+"."+e)
+		}
+	}
+	for _, t := range texts {
+		p.known(t, "edge", all)
+	}
+}
+
+// joinsAndEdges checks names, formulas and words of joins and edges.
+func (p *parser) joinsAndEdges() {
+	seen := map[string]bool{}
+	for i := range p.g.Seams {
+		s := &p.g.Seams[i]
+		p.once(s.Join, "join", seen)
+		p.chainNames(s.Join, s.A)
+		p.chainNames(s.Join, s.B)
+		p.strain(s.Join, s.Strain)
+		if len(s.Ease) != 0 && len(s.Ease) != 2 {
+			p.fault(s.Join, "ease has two figures", "", "write the least and the most, such as [0 mm, 3 mm]")
+		}
+		for _, t := range append(slices.Clone(s.Ease), s.Tolerance) {
+			p.optional(t)
+		}
+		p.sides(s.Join, slices.Concat(s.A, s.B), s.EachSide, slices.EqualFunc(s.A, s.B, func(a, b form.Text) bool { return a.Value == b.Value }))
+	}
+	for i := range p.g.Edges {
+		e := &p.g.Edges[i]
+		p.once(e.Edge, "edge", seen)
+		p.chainNames(e.Edge, e.Along)
+		p.strain(e.Edge, e.Strain)
+		for _, t := range []form.Text{e.Depth, e.Elastic, e.Grip} {
+			p.optional(t)
+		}
+		if !e.Cloth.IsZero() {
+			p.known(e.Cloth, "cloth", p.g.Cloths.Keys())
+		}
+		if e.Across && e.EachSide {
+			p.fault(e.Edge, "an edge that goes on over the centre does not occur on each side", "", "keep across or each_side, not both")
+		}
+		p.sides(e.Edge, e.Along, e.EachSide, e.Across)
+	}
+}
+
+func (p *parser) optional(t form.Text) {
+	if !t.IsZero() {
+		p.compile(t, formula.Number, p.names)
+	}
+}
+
+// sides checks that what lies on pieces with a left and a right says so.
+func (p *parser) sides(at form.Text, texts []form.Text, eachSide, across bool) {
+	parts, bad := p.g.chain(texts)
+	if bad >= 0 {
+		return
+	}
+	twice, single := false, false
+	for _, c := range parts {
+		if d := p.g.draft(c.Piece); d != nil {
+			twice = twice || d.Cut != "one"
+			single = single || d.Cut == "one" && d.Count <= 1
+		}
+	}
+	switch {
+	case twice && !eachSide && !across:
+		p.fault(at, "it lies on a piece that has a left and a right", "", "add each_side: true, or across: true where it goes on over the centre")
+	case single && !twice && (eachSide || across):
+		p.fault(at, "it lies on a piece that is cut once, and occurs once", "", "leave each_side and across out")
+	}
+}
+
+// ends checks where an edge treatment starts and stops against what it says.
+func (p *parser) ends(e *EdgeDraft, w walked, c *corners, t *topology) {
+	from, to := c.central(w.from), c.central(w.to)
+	round := c.same(w.from, w.to) && len(w.parts) > 1
+	if e.Across {
+		round = from && to
+	}
+	switch {
+	case e.Across && !from && !to:
+		p.fault(e.Edge, "it goes on across the centre, but neither of its ends is there", "",
+			"let it end at the fold, or write each_side: true")
+	case e.Closed && !round:
+		p.fault(e.Edge, "it is said to be closed, but its ends do not meet", "",
+			"name all edges it runs along, or leave closed out")
+	case !e.Closed && round:
+		p.fault(e.Edge, "its ends meet, so it runs all the way round", "", "add closed: true")
+	}
+	if e.ClosedBy.IsZero() {
+		return
+	}
+	var joins []string
+	for i, s := range p.g.Seams {
+		joins = append(joins, s.Join.Value)
+		if s.Join.Value != e.ClosedBy.Value {
+			continue
+		}
+		j := t.joins[i]
+		if !e.Closed {
+			p.fault(e.ClosedBy, "no join closes an edge that is not closed", "", "leave closed_by out, or add closed: true")
+		}
+		if !p.closes(j, w, c) {
+			p.fault(e.ClosedBy, fmt.Sprintf("the join %q does not end on the %s", s.Join.Value, e.Title), "",
+				"name the join that closes it last")
+		}
+	}
+	p.known(e.ClosedBy, "join", joins)
+}
+
+// closes reports whether a join ends at a corner of the chain.
+func (p *parser) closes(j joined, w walked, c *corners) bool {
+	for _, n := range []int{j.a.from, j.a.to} {
+		for k, part := range w.parts {
+			if c.same(n, c.end(part, w.backward[k])) || c.same(n, c.end(part, !w.backward[k])) {
+				return true
+			}
+		}
+	}
+	return false
+}

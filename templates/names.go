@@ -1,0 +1,226 @@
+package templates
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"bodkin/seams/form"
+	"bodkin/seams/formula"
+	"bodkin/seams/length"
+)
+
+// named checks the garment's own name.
+func (p *parser) named() {
+	if strings.Trim(p.g.Name, "abcdefghijklmnopqrstuvwxyz0123456789-") != "" {
+		p.faults = append(p.faults, form.FaultAt(form.Place{File: p.file()},
+			fmt.Sprintf("%q cannot be the name of a garment", p.g.Name), "", "use small letters, figures and hyphens"))
+	}
+}
+
+func (p *parser) file() string {
+	if len(p.g.Measures) > 0 {
+		return p.g.Measures[0].Key.At.File
+	}
+	return ""
+}
+
+// measures declares the measures; each reckoned one may use those above it.
+func (p *parser) measures() {
+	for _, m := range p.g.Measures {
+		if why := p.names.Refuses(m.Key.Value); why != "" {
+			p.fault(m.Key, why, "", "choose another name")
+			continue
+		}
+		v := m.Value
+		if !(v.Least > 0 && v.Least < v.Most) {
+			p.fault(m.Key, "its least and most are not a range", "", "least is more than nothing and less than most")
+		}
+		if v.Default != 0 && (v.Default < v.Least || v.Default > v.Most) {
+			p.fault(m.Key, "its default is not between its least and most", "", "widen the range or change the default")
+		}
+		if v.Default != 0 && !v.Reckoned.IsZero() {
+			p.fault(v.Reckoned, "it has a default already", "", "keep the default or the formula, not both")
+		}
+		if !v.Reckoned.IsZero() {
+			p.compile(v.Reckoned, formula.Number, p.names)
+		}
+		p.names = p.names.With(formula.Number, m.Key.Value)
+	}
+}
+
+// choices declares the choices and checks their defaults and ranges.
+func (p *parser) choices() {
+	for _, c := range p.g.Choices {
+		if why := p.names.Refuses(c.Key.Value); why != "" {
+			p.fault(c.Key, why, "", "choose another name")
+			continue
+		}
+		v := c.Value
+		if words := v.Words(); len(words) > 0 {
+			p.known(v.Default, "choice", words)
+			if !v.Least.IsZero() || !v.Most.IsZero() {
+				p.fault(c.Key, "a choice among words has no least or most", "", "leave them out")
+			}
+			p.names = p.names.With(formula.Words, c.Key.Value)
+			continue
+		}
+		p.names = p.names.With(formula.Number, c.Key.Value)
+		if v.Least.IsZero() || v.Most.IsZero() {
+			p.fault(c.Key, "a choice of a length or number needs its least and most", "", "add least: and most:, or one_of: for words")
+			continue
+		}
+		least, ok1 := p.quantity(v.Least, v.IsLength())
+		most, ok2 := p.quantity(v.Most, v.IsLength())
+		usual, ok3 := p.quantity(v.Default, v.IsLength())
+		if ok1 && ok2 && ok3 && !(least < most && usual >= least && usual <= most) {
+			p.fault(c.Key, "its default is not between its least and most", "", "widen the range or change the default")
+		}
+	}
+}
+
+// quantity reads a length or a plain number of the file.
+func (p *parser) quantity(t form.Text, isLength bool) (float64, bool) {
+	x, fault := quantity(t, isLength)
+	if fault != nil {
+		p.faults = append(p.faults, *fault)
+	}
+	return x, fault == nil
+}
+
+// quantity reads a length or a plain number.
+func quantity(t form.Text, isLength bool) (float64, *form.Fault) {
+	whole := len([]rune(t.Value))
+	if isLength {
+		mm, err := length.Parse(t.Value)
+		if e, ok := errors.AsType[*length.Error](err); ok {
+			nearest, mend := e.Hint()
+			f := t.Fault(0, whole, strconv.Quote(t.Value)+" "+e.Trouble(), nearest, mend)
+			return 0, &f
+		}
+		return float64(mm), nil
+	}
+	x, err := strconv.ParseFloat(t.Value, 64)
+	if err != nil || x-x != 0 {
+		f := t.Fault(0, whole, fmt.Sprintf("%q is not a number", t.Value), "", "write a plain number, such as 1.5")
+		return 0, &f
+	}
+	return x, nil
+}
+
+// pieces checks each draft: names, outline in one line, formulas.
+func (p *parser) pieces() {
+	seen := map[string]bool{}
+	for i := range p.g.Drafts {
+		d := &p.g.Drafts[i]
+		p.once(d.Piece, "piece", seen)
+		p.known(d.Cloth, "cloth", p.g.Cloths.Keys())
+		if d.Count < 0 || d.Count > 20 || d.Count > 0 && d.Cut != "one" {
+			p.fault(d.Piece, fmt.Sprintf("its count cannot be %d", d.Count), "", "count says how many are cut where cut is one")
+		}
+		p.points(d)
+		p.outline(d)
+		edges := d.edges()
+		if (d.Cut == "fold") != !d.Fold.IsZero() {
+			p.fault(d.Piece, "a piece cut on the fold names its fold edge, and no other does", "", "write cut: fold and fold: with the edge's name, or neither")
+		} else if d.Cut == "fold" {
+			p.known(d.Fold, "edge", edges)
+		}
+		for _, m := range d.Marks {
+			switch {
+			case !m.At.IsZero() && m.Edge.IsZero() && m.After.IsZero():
+				p.known(m.At, "point", d.Points.Keys())
+			case m.At.IsZero() && !m.Edge.IsZero() && !m.After.IsZero():
+				p.known(m.Edge, "edge", edges)
+				p.compile(m.After, formula.Number, p.pointNames(d, len(d.Points)))
+			default:
+				p.fault(d.Piece, fmt.Sprintf("the mark %q has no one place", m.Mark), "", "write at: with a point, or edge: and after: with a length")
+			}
+		}
+	}
+}
+
+// pointNames are the names that the n-th point may use.
+func (p *parser) pointNames(d *PieceDraft, n int) formula.Names {
+	names := p.names
+	for _, q := range d.Points[:n] {
+		names = names.With(formula.Number, q.Key.Value+"_x", q.Key.Value+"_y")
+	}
+	return names
+}
+
+func (p *parser) points(d *PieceDraft) {
+	names := p.names
+	for _, q := range d.Points {
+		x, y := q.Key.Value+"_x", q.Key.Value+"_y"
+		if why := names.Refuses(x); why != "" {
+			p.fault(q.Key, "for the point's own figure "+x+": "+why, "", "choose another name")
+		}
+		p.coordinates(q.Key, q.Value, names)
+		names = names.With(formula.Number, x, y)
+	}
+}
+
+func (p *parser) coordinates(at form.Text, xy []form.Text, names formula.Names) {
+	if len(xy) != 2 {
+		p.fault(at, fmt.Sprintf("a point has two figures, and here are %d", len(xy)), "",
+			"write [x, y], and put a formula with a comma in quotes")
+		return
+	}
+	for _, t := range xy {
+		p.compile(t, formula.Number, names)
+	}
+}
+
+// outline checks that the strokes go round once and that each edge is drawn in
+// one go.
+func (p *parser) outline(d *PieceDraft) {
+	names := p.pointNames(d, len(d.Points))
+	points := d.Points.Keys()
+	drawn := map[string]bool{}
+	for i, s := range d.Outline {
+		before := d.Outline[(i+len(d.Outline)-1)%len(d.Outline)]
+		if i == 0 || s.Edge.Value != before.Edge.Value {
+			p.once(s.Edge, "edge", drawn)
+		}
+		p.known(s.From, "point", points)
+		p.known(s.To, "point", points)
+		if before.To.Value != s.From.Value {
+			p.fault(s.From, fmt.Sprintf("the line before ends at %q", before.To.Value), "", "start where it ends; the last line ends where the first starts")
+		}
+		if len(s.Curve) > 2 {
+			p.fault(s.Edge, fmt.Sprintf("a curve has one or two control points, and here are %d", len(s.Curve)), "", "draw it in two lines with a point between")
+		}
+		for _, c := range s.Curve {
+			p.coordinates(s.Edge, c, names)
+		}
+		if !s.Dart.IsZero() && len(s.Curve) > 0 {
+			p.fault(s.Edge, "the mouth of a dart has no curve of its own", "", "leave curve: out; the mouth is drawn from the dart's point and the seam")
+		}
+	}
+	if len(d.Outline) < 2 {
+		p.fault(d.Piece, "an outline has two lines at least", "", "")
+	}
+}
+
+// edges are the names of the edges in the draft's order.
+func (d *PieceDraft) edges() []string {
+	var names []string
+	for i, s := range d.Outline {
+		if i == 0 || s.Edge.Value != d.Outline[i-1].Edge.Value {
+			names = append(names, s.Edge.Value)
+		}
+	}
+	return names
+}
+
+// isMouth reports whether the edge is the mouth of a dart, and of which.
+func (d *PieceDraft) isMouth(edge string) (dart string, ok bool) {
+	i := slices.IndexFunc(d.Outline, func(s Stroke) bool { return s.Edge.Value == edge })
+	if i < 0 || d.Outline[i].Dart.IsZero() {
+		return "", false
+	}
+	return d.Outline[i].Dart.Value, true
+}

@@ -1,0 +1,128 @@
+package templates
+
+import (
+	"fmt"
+	"slices"
+
+	"bodkin/seams/form"
+	"bodkin/seams/formula"
+)
+
+// use notes what becomes of every edge and checks that it is one thing.
+func (p *parser) use(t *topology) {
+	g := p.g
+	take := func(at form.Text, part ChainPart, use string) {
+		if was, ok := t.uses[part]; ok && was != use {
+			p.fault(at, fmt.Sprintf("the edge %s.%s is used for the %s already", part.Piece, part.Edge, was), "",
+				"an edge is joined, treated, on the fold or the mouth of a dart: one of these")
+			return
+		}
+		t.uses[part] = use
+	}
+	for i := range g.Drafts {
+		d := &g.Drafts[i]
+		if !d.Fold.IsZero() {
+			take(d.Fold, ChainPart{d.Piece.Value, d.Fold.Value}, "fold")
+		}
+		for _, s := range d.Outline {
+			if !s.Dart.IsZero() {
+				take(s.Edge, ChainPart{d.Piece.Value, s.Edge.Value}, "dart "+s.Dart.Value)
+			}
+		}
+	}
+	for i, s := range g.Seams {
+		j := t.joins[i]
+		for k, part := range j.a.parts {
+			take(s.A[k], part, "join "+s.Join.Value)
+		}
+		if j.mirrored() {
+			continue
+		}
+		for k, part := range j.b.parts {
+			if slices.Contains(j.a.parts, part) {
+				p.fault(s.B[k], fmt.Sprintf("%s is on both sides of the join", s.B[k].Value), "", "name the edge it is sewn to")
+			}
+			take(s.B[k], part, "join "+s.Join.Value)
+		}
+	}
+	for i, e := range g.Edges {
+		for k, part := range t.edges[i].parts {
+			take(e.Along[k], part, "edge "+e.Edge.Value)
+		}
+	}
+	for i := range g.Drafts {
+		d := &g.Drafts[i]
+		for k, s := range d.Outline {
+			if k > 0 && d.Outline[k-1].Edge.Value == s.Edge.Value {
+				continue
+			}
+			if _, ok := t.uses[ChainPart{d.Piece.Value, s.Edge.Value}]; !ok {
+				p.fault(s.Edge, fmt.Sprintf("nothing becomes of the edge %s.%s", d.Piece.Value, s.Edge.Value), "",
+					"name it in a join or under edges:, or make it the fold")
+			}
+		}
+	}
+}
+
+// details checks the darts against the outlines they open into.
+func (p *parser) details() {
+	g := p.g
+	seen := map[string]bool{}
+	var pieces []string
+	for i := range g.Drafts {
+		pieces = append(pieces, g.Drafts[i].Piece.Value)
+	}
+	for i := range g.Details {
+		t := &g.Details[i]
+		p.once(t.Detail, "detail", seen)
+		if !p.known(t.Piece, "piece", pieces) {
+			continue
+		}
+		d := g.draft(t.Piece.Value)
+		p.known(t.Point, "point", d.Points.Keys())
+		p.sides(t.Detail, []form.Text{{Value: t.Piece.Value + "."}}, t.EachSide, false)
+		k := slices.IndexFunc(d.Outline, func(s Stroke) bool { return s.Dart.Value == t.Detail.Value })
+		if k < 0 {
+			p.fault(t.Detail, fmt.Sprintf("no line of the piece %q is its mouth", t.Piece.Value), "",
+				"draw the mouth in the outline, with dart: and this name")
+			continue
+		}
+		n := len(d.Outline)
+		beside := []string{d.Outline[(k+n-1)%n].Edge.Value, d.Outline[(k+1)%n].Edge.Value}
+		if len(t.Between) != 2 {
+			p.fault(t.Detail, "a dart lies between two edges", "", "write between: [one edge, the other]")
+			continue
+		}
+		for _, e := range t.Between {
+			p.known(e, "edge beside the mouth of the dart", beside)
+		}
+		p.known(t.Toward, "edge beside the mouth of the dart", beside)
+	}
+	for i := range g.Drafts {
+		for _, s := range g.Drafts[i].Outline {
+			if !s.Dart.IsZero() {
+				var darts []string
+				for _, t := range g.Details {
+					if t.Piece.Value == g.Drafts[i].Piece.Value {
+						darts = append(darts, t.Detail.Value)
+					}
+				}
+				p.known(s.Dart, "dart in this piece under details:", darts)
+			}
+		}
+	}
+}
+
+// checks compiles the laws of the garment.
+func (p *parser) checks() {
+	names := p.names
+	for _, s := range p.g.Seams {
+		names = names.With(formula.Number, lengthName(s.Join.Value))
+	}
+	for _, e := range p.g.Edges {
+		names = names.With(formula.Number, lengthName(e.Edge.Value))
+	}
+	for _, c := range p.g.Checks {
+		p.compile(c.Holds, formula.Condition, names)
+	}
+}
