@@ -1,0 +1,115 @@
+package process
+
+import (
+	"errors"
+	"math"
+	"slices"
+	"strings"
+
+	"bodkin/templates"
+	"bodkin/templates/outline"
+)
+
+// flat is how closely, in mm, a drawn outline keeps to the true curve.
+const flat = 0.2
+
+// allow gives every edge its allowance and every piece its cut line.
+func allow(made *templates.Made, lines []*line, quantity int) ([]Piece, error) {
+	out := []Piece{}
+	for _, p := range made.Pieces {
+		piece, err := allowPiece(p, lines, quantity)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, piece)
+	}
+	return out, nil
+}
+
+func allowPiece(p templates.Piece, lines []*line, quantity int) (Piece, error) {
+	out := Piece{Name: p.Name, Title: p.Title, Cloth: p.Cloth, Cut: p.Cut, Count: p.Count * quantity,
+		Grain: p.Grain, Edges: []Edge{}, Net: points(p.Outline.Flatten(flat)), Marks: []Mark{}}
+	allowances := make([]outline.Allowance, len(p.Edges))
+	for i, e := range p.Edges {
+		a, seam := allowanceOf(p, i, lines)
+		allowances[i] = a
+		drawn, _ := p.Outline.Edge(e.Name)
+		middle, _ := drawn.At(drawn.Length() / 2)
+		out.Edges = append(out.Edges, Edge{Name: e.Name, Length: float64(e.Length), Allowance: a.Width,
+			Seam: seam, Middle: pointOf(middle)})
+	}
+	cut, err := p.Outline.Cut(allowances)
+	if err != nil {
+		if shape, ok := errors.AsType[*outline.ShapeError](err); ok {
+			return out, &CannotError{About: strings.ToLower(p.Title), Why: []string{shape.Error(),
+				"choose a construction with a narrower allowance there"}}
+		}
+		return out, err
+	}
+	out.CutLine = points(cut.Points())
+	for _, m := range p.Marks {
+		at := pointOf(outline.Point{X: m.X, Y: m.Y})
+		out.Marks = append(out.Marks, Mark{Name: m.Name, X: at.X, Y: at.Y})
+	}
+	net, whole := p.Outline.Bounds(), cut.Bounds()
+	out.NetWidth, out.NetHeight = net.Width(), net.Height()
+	out.Width, out.Height, out.AreaMM2 = whole.Width(), whole.Height(), cut.Area()
+	if p.FoldEdge != "" {
+		out.AreaMM2 *= 2
+		if fold, ok := p.Outline.Edge(p.FoldEdge); ok {
+			if math.Abs(fold.From().X-fold.To().X) <= math.Abs(fold.From().Y-fold.To().Y) {
+				out.Width, out.NetWidth = 2*out.Width, 2*out.NetWidth
+			} else {
+				out.Height, out.NetHeight = 2*out.Height, 2*out.NetHeight
+			}
+		}
+	}
+	return out, nil
+}
+
+// allowanceOf is the allowance of the i-th edge of a piece and the name of what
+// it is for.
+func allowanceOf(p templates.Piece, i int, lines []*line) (outline.Allowance, string) {
+	e := p.Edges[i]
+	if e.Use == "fold" {
+		return outline.Allowance{Manner: outline.Folded}, "fold"
+	}
+	for _, l := range lines {
+		if l.work == onePiece || !slices.Contains(l.edges, edgeOf{p.Name, e.Name}) {
+			continue
+		}
+		a := outline.Allowance{Width: l.sized.Allowance}
+		if l.work == joining && !slices.Contains(edgesOf(l.join.A), edgeOf{p.Name, e.Name}) {
+			a.Width = l.sized.AllowanceB
+		}
+		if l.kind == "hem" || l.kind == "casing" {
+			a.Manner = outline.Turned
+		}
+		return a, l.name
+	}
+	// A dart's mouth is cut with the allowance of the seam that it opens into.
+	if name, ok := strings.CutPrefix(e.Use, "dart "); ok {
+		n := len(p.Edges)
+		for _, k := range []int{(i + n - 1) % n, (i + 1) % n} {
+			if !strings.HasPrefix(p.Edges[k].Use, "dart ") {
+				a, _ := allowanceOf(p, k, lines)
+				return a, name
+			}
+		}
+	}
+	return outline.Allowance{}, ""
+}
+
+func points(ps []outline.Point) []Point {
+	out := make([]Point, 0, len(ps))
+	for _, p := range ps {
+		out = append(out, pointOf(p))
+	}
+	return out
+}
+
+// pointOf turns a point of the draft, whose y runs upwards, into one of the
+// plan, whose y runs downwards as on a table seen from its near side.
+func pointOf(p outline.Point) Point { return Point{p.X, -p.Y} }
+
+func distance(a, b Point) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }

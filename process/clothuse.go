@@ -1,0 +1,117 @@
+package process
+
+import (
+	"fmt"
+	"math"
+
+	"bodkin/seams/length"
+)
+
+// useful is the part of the cloth that a simple lay uses; the rest falls
+// between the pieces. An estimate: 70 %, common practice, no source.
+const useful = 0.7
+
+// clothUse adds up what is cut from each cloth and estimates what to buy.
+func (o *operator) clothUse(plan *Plan) []ClothUse {
+	out := []ClothUse{}
+	for _, c := range o.cloths {
+		u := ClothUse{Role: c.role, Name: c.cloth.Name, Title: c.cloth.Title, Colour: c.colour, WidthMM: c.width,
+			HeatDots: c.cloth.HeatDots, Handling: handling(c)}
+		longest := 0.0
+		for _, p := range plan.Pieces {
+			if p.Cloth == c.role {
+				u.AreaMM2 += p.AreaMM2 * float64(p.Count)
+				longest = max(longest, p.Height)
+			}
+		}
+		for _, s := range plan.Strips {
+			if s.Cloth != c.role {
+				continue
+			}
+			u.AreaMM2 += s.CutWidth * s.EachLength * float64(s.Lengths*s.Count)
+			if s.On == "bias" {
+				longest = max(longest, s.EachLength/math.Sqrt2+s.CutWidth*math.Sqrt2)
+			} else {
+				longest = max(longest, s.CutWidth)
+			}
+		}
+		if u.AreaMM2 == 0 {
+			continue
+		}
+		if c.width > 0 {
+			need := max(u.AreaMM2/(useful*c.width), longest)
+			need /= 1 - c.cloth.Shrinkage/100
+			u.LengthMM = math.Ceil(need/50) * 50
+			u.Basis = fmt.Sprintf("estimate: the area of the pieces over %.0f%% of the cloth's width, at least the longest piece", 100*useful)
+			if c.cloth.Shrinkage > 0 {
+				u.Basis += fmt.Sprintf(", and %.0f%% for shrinkage", c.cloth.Shrinkage)
+			}
+			u.Basis += "; lay the pieces out before you buy"
+		}
+		out = append(out, u)
+	}
+	return out
+}
+
+// handling are the words on how a cloth wants to be treated, from its
+// properties. Sources: Sheers, EC 69-458, Univ. of Nebraska Extension, 1969;
+// Working with Napped Fabrics, Guideline 4.218; Sew Any Fabric, Krause, 2003.
+func handling(c clothIn) []string {
+	out := []string{}
+	f := c.cloth
+	if f.Sheerness >= 2 || f.Slip >= 2 {
+		out = append(out, "Cut in a single layer on tissue paper, held with weights; let nothing hang off the table.")
+	}
+	if f.HolesStay {
+		out = append(out, "Needle holes stay: pin only inside the allowances, and unpick nothing.")
+	}
+	if f.Pile || f.OneWay {
+		out = append(out, "It has a direction: cut every piece with the nap the same way.")
+	}
+	if f.Shine {
+		out = append(out, "Press from the wrong side: an iron on the right side leaves a shine.")
+	}
+	if !f.Steam && f.HeatDots > 0 {
+		out = append(out, "Press dry: steam may mark it.")
+	}
+	if f.Fraying >= 3 {
+		out = append(out, "It frays at a touch: sew soon after cutting and handle the edges little.")
+	}
+	if f.Shrinkage >= 2 {
+		out = append(out, fmt.Sprintf("Wash or steam it before cutting: it may shrink by %.0f%%.", f.Shrinkage))
+	}
+	return out
+}
+
+// notices tell what in the plan is estimated and where its knowledge ends.
+func (o *operator) notices(plan *Plan) []Notice {
+	out := []Notice{{About: "minutes",
+		Text: "Minutes are estimates to weigh one step against another: no published figures for home or class sewing are known. They include no rests, no unpicking and no hunting for tools."}}
+	told := map[string]bool{}
+	for _, c := range o.cloths {
+		if len(c.cloth.Estimates) > 0 && !told[c.cloth.Name] {
+			told[c.cloth.Name] = true
+			out = append(out, Notice{About: c.cloth.Title,
+				Text: fmt.Sprintf("These properties of %s are estimates: %s. Judge your own piece and say so on the shelf if it differs.",
+					lowerFirst(c.cloth.Title), listWords(c.cloth.Estimates, "and"))})
+		}
+	}
+	for _, m := range plan.Measures {
+		if m.Default {
+			out = append(out, Notice{About: m.Title,
+				Text: fmt.Sprintf("%s was not given; the garment's own %s is used.", m.Title, length.Format(length.MM(m.MM), o.style))})
+		}
+	}
+	for _, l := range o.lines {
+		if l.kind == "hem" && l.facts.Edge.Fullness > 3 {
+			out = append(out, Notice{About: upperFirst(l.title),
+				Text: fmt.Sprintf("The turned-up edge is %s longer than the place where it lies: ease it in evenly.",
+					length.Format(length.MM(math.Round(l.facts.Edge.Fullness)), o.style))})
+		}
+	}
+	if !plan.Order.Proved {
+		out = append(out, Notice{About: "order",
+			Text: "The search for the order was stopped before it could prove that no cheaper order exists."})
+	}
+	return out
+}

@@ -1,0 +1,15 @@
+// Package process is the planner: from a job, a workroom and the shelf it works
+// out a [Plan], one pure function an arrow.
+//
+//	make      make.go       pieces with true lengths (templates does the drafting)
+//	choose    choose.go     a construction for every join, edge and detail
+//	allow     allow.go      the allowance of every edge, cut outlines
+//	cut       cut.go        strips and their joins; interfacing.go what is steadied
+//	operate   operate.go    passes become operations with station, setting, minutes
+//	          precede.go    what must come before what, and why
+//	order     arrange.go    the cheapest order (process/order does the search)
+//	plan      work.go       everything as one value
+//
+// Nothing later reaches back, and nothing here touches a file, a flag or a
+// clock. Start at [Work].
+package process

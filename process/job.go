@@ -1,0 +1,100 @@
+package process
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"bodkin/seams/form"
+	"bodkin/seams/length"
+)
+
+// Job is what a maker asks for: a garment, its size, its cloths, and what she
+// insists on. It is read strictly by [ParseJob].
+type Job struct {
+	Make     form.Text             `yaml:"make,required"` // a garment on the shelf, or a path to her own
+	Title    string                `yaml:"title"`
+	Size     form.Pairs[form.Text] `yaml:"size"`    // measures by name
+	Choices  form.Pairs[form.Text] `yaml:"choices"` // lengths, numbers or words by name
+	Cloth    form.Pairs[JobCloth]  `yaml:"cloth"`   // by role: main, binding, contrast …
+	Seams    form.Pairs[form.Text] `yaml:"seams"`   // construction by seam name, "anyway" after it to overrule a rule
+	Quantity form.Text             `yaml:"quantity"`
+	Favour   form.Text             `yaml:"favour"` // quick, neat or strong
+	Units    form.Text             `yaml:"units"`  // cm or in; the workroom's where absent
+	Notes    string                `yaml:"notes"`  // Markdown of her own
+}
+
+// JobCloth is the cloth in one role.
+type JobCloth struct {
+	Is     form.Text `yaml:"is,required"`
+	Colour string    `yaml:"colour"`
+	Width  length.MM `yaml:"width"` // selvedge to selvedge; the cloth's first usual width where absent
+}
+
+// MaxQuantity bounds a job: more garments than one maker sews in a sitting.
+const MaxQuantity = 500
+
+// ParseJob reads a job. Errors are [form.Faults] with their places; on error
+// the job is nil.
+func ParseJob(file string, data []byte) (*Job, error) {
+	var j Job
+	if err := form.Decode(file, data, &j); err != nil {
+		return nil, err
+	}
+	var faults form.Faults
+	if j.Quantity.Value != "" {
+		n, err := strconv.Atoi(j.Quantity.Value)
+		if err != nil || n < 1 || n > MaxQuantity {
+			faults = append(faults, form.FaultAt(j.Quantity.At, "quantity "+strconv.Quote(j.Quantity.Value)+" is not a number of garments",
+				"", "write a whole number from 1 to "+strconv.Itoa(MaxQuantity)))
+		}
+	}
+	faults = append(faults, oneOf(j.Favour, "favour", favours)...)
+	faults = append(faults, oneOf(j.Units, "units", unitNames)...)
+	for _, p := range j.Cloth {
+		if p.Value.Width < 0 || p.Value.Width > 5000 {
+			faults = append(faults, form.FaultAt(p.Key.At, "the cloth for "+p.Key.Value+" has an impossible width",
+				"", "write the width from selvedge to selvedge, such as 114 cm"))
+		}
+	}
+	for _, p := range j.Seams {
+		if _, _, ok := insistence(p.Value.Value); !ok {
+			faults = append(faults, form.FaultAt(p.Value.At, "cannot read "+strconv.Quote(p.Value.Value)+" as a construction",
+				"", "write its name, such as french, or its name and anyway to overrule what speaks against it"))
+		}
+	}
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return &j, nil
+}
+
+func favours() []string   { return []string{"neat", "quick", "strong"} }
+func unitNames() []string { return []string{"cm", "in"} }
+
+func oneOf(t form.Text, key string, words func() []string) form.Faults {
+	if t.Value == "" || slices.Contains(words(), t.Value) {
+		return nil
+	}
+	return form.Faults{form.FaultAt(t.At, key+" cannot be "+strconv.Quote(t.Value), form.Nearest(t.Value, words()),
+		"write one of "+strings.Join(words(), ", "))}
+}
+
+// insistence splits "french anyway" into the construction and whether rules
+// are overruled.
+func insistence(s string) (construction string, anyway, ok bool) {
+	switch w := strings.Fields(s); {
+	case len(w) == 1:
+		return w[0], false, true
+	case len(w) == 2 && w[1] == "anyway":
+		return w[0], true, true
+	}
+	return "", false, false
+}
+
+func (j *Job) quantity() int {
+	if n, err := strconv.Atoi(j.Quantity.Value); err == nil {
+		return n
+	}
+	return 1
+}

@@ -1,0 +1,239 @@
+package process
+
+import (
+	"slices"
+	"strconv"
+
+	"bodkin/seams"
+	"bodkin/seams/form"
+	"bodkin/templates"
+)
+
+// clothIn is a cloth of the job in its role.
+type clothIn struct {
+	role, title string // title of the role in the garment
+	cloth       seams.Cloth
+	colour      string
+	width       float64
+}
+
+// dress looks up the job's cloths for the garment's roles.
+func dress(j *Job, g *templates.Garment, shelf *seams.Shelf) ([]clothIn, error) {
+	var faults form.Faults
+	roles := g.Roles()
+	names := make([]string, 0, len(roles))
+	for _, r := range roles {
+		names = append(names, r.Name)
+	}
+	for _, p := range j.Cloth {
+		if !slices.Contains(names, p.Key.Value) {
+			faults = append(faults, form.FaultAt(p.Key.At, g.Title+" has no cloth called "+strconv.Quote(p.Key.Value),
+				form.Nearest(p.Key.Value, names), "its cloths are "+listWords(names, "and")))
+		}
+	}
+	var out []clothIn
+	for _, r := range roles {
+		at := slices.IndexFunc(j.Cloth, func(p form.Pair[JobCloth]) bool { return p.Key.Value == r.Name })
+		if at < 0 {
+			if !r.Optional {
+				faults = append(faults, form.FaultAt(j.Make.At, "no cloth is named for "+r.Title, "",
+					"add under cloth: "+r.Name+": {is: …, colour: …, width: …}"))
+			} else if len(out) > 0 {
+				c := out[0]
+				c.role, c.title = r.Name, r.Title
+				out = append(out, c)
+			}
+			continue
+		}
+		jc := j.Cloth[at].Value
+		c, err := shelf.Cloth(jc.Is.Value)
+		if err != nil {
+			faults = append(faults, form.FaultAt(jc.Is.At, "no cloth "+strconv.Quote(jc.Is.Value)+" on the shelf",
+				form.Nearest(jc.Is.Value, clothNames(shelf)), "bodkin list cloth shows what there is"))
+			continue
+		}
+		in := clothIn{role: r.Name, title: r.Title, cloth: *c, colour: jc.Colour, width: float64(jc.Width)}
+		if in.colour == "" {
+			in.colour = "to match the " + c.Title
+		}
+		if in.width == 0 && len(c.Widths) > 0 {
+			in.width = float64(c.Widths[0])
+		}
+		out = append(out, in)
+	}
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return out, nil
+}
+
+func clothNames(shelf *seams.Shelf) []string {
+	var out []string
+	for _, c := range shelf.Cloths {
+		out = append(out, c.Name)
+	}
+	return out
+}
+
+// shallowHem is the depth at which a hem's fullness is judged where the garment
+// leaves the depth free: a usual deep hem.
+const shallowHem = 40
+
+// lay turns the made garment into lines: its staystitching, details, joins and
+// treatments, each with the facts that its construction is chosen by.
+func lay(made *templates.Made, cloths []clothIn, r *room) []*line {
+	b := layer{made: made, cloths: cloths, room: r}
+	var out []*line
+	for i := range made.Details {
+		out = append(out, b.detail(&made.Details[i]))
+	}
+	for i := range made.Joins {
+		out = append(out, b.joinLine(&made.Joins[i]))
+	}
+	for i := range made.Treatments {
+		out = append(out, b.treatment(&made.Treatments[i]))
+	}
+	return append(b.staystitches(out), out...)
+}
+
+type layer struct {
+	made   *templates.Made
+	cloths []clothIn
+	room   *room
+}
+
+func (b *layer) clothOf(role string) seams.Cloth {
+	i := slices.IndexFunc(b.cloths, func(c clothIn) bool { return c.role == role })
+	return b.cloths[i].cloth
+}
+
+func (b *layer) pieceOf(name string) templates.Piece {
+	i := slices.IndexFunc(b.made.Pieces, func(p templates.Piece) bool { return p.Name == name })
+	return b.made.Pieces[i]
+}
+
+func (b *layer) base(role, appliedRole string) *line {
+	l := &line{role: role, appliedRole: appliedRole, cloth: b.clothOf(role), applied: b.clothOf(appliedRole)}
+	l.facts = seams.Facts{
+		Cloth: l.cloth.Facts(), Applied: l.applied.Facts(),
+		Garment:  seams.GarmentFacts{Lined: b.made.Garment.Lined, Child: b.made.Garment.Child, Loose: b.made.Garment.Loose},
+		Workroom: b.room.facts(),
+	}
+	return l
+}
+
+func (b *layer) joinLine(j *templates.Join) *line {
+	l := b.base(b.pieceOf(j.A[0].Piece).Cloth, b.pieceOf(j.B[0].Piece).Cloth)
+	l.name, l.title, l.work, l.kind, l.join = j.Name, j.Title, joining, "seam", j
+	l.edges, l.copies = edgesOf(j.A, j.B), j.Copies
+	l.pieces = b.piecesOf(l.edges)
+	l.length = float64(max(j.LengthA, j.LengthB))
+	l.facts.Join = seams.LineFacts{
+		Length: l.length, TightestRadius: float64(j.TightestRadius), Turning: j.Turning,
+		Curved: j.TightestRadius < curvedBelow, Strain: j.Strain, Eased: float64(j.Eased),
+		InsideSeen: j.InsideSeen, OtherCloth: l.role != l.appliedRole,
+	}
+	return l
+}
+
+// curvedBelow is the radius in mm under which a line is called curved: the
+// hand can no longer treat it as straight. Common practice, no source.
+const curvedBelow = 500
+
+func (b *layer) treatment(t *templates.Treatment) *line {
+	role := b.pieceOf(t.Along[0].Piece).Cloth
+	applied := t.Cloth
+	if applied == "" {
+		applied = role
+	}
+	l := b.base(role, applied)
+	l.name, l.title, l.work, l.kind, l.edge = t.Name, t.Title, treating, t.Kind, t
+	l.edges, l.copies, l.length = edgesOf(t.Along), t.Copies, float64(t.Length)
+	l.pieces = b.piecesOf(l.edges)
+	depth := float64(t.Depth)
+	if depth == 0 {
+		depth = shallowHem
+	}
+	l.facts.Edge = seams.LineFacts{
+		Length: l.length, TightestRadius: float64(t.TightestRadius), Turning: t.Turning,
+		Curved: t.TightestRadius < curvedBelow, Hollow: t.Hollow, Closed: t.Closed,
+		Strain: t.Strain, InsideSeen: t.InsideSeen, Depth: float64(t.Depth), Fullness: t.Flare * depth,
+		Elastic: float64(t.Elastic), Grip: float64(t.Grip), OtherCloth: applied != role,
+	}
+	if t.ClosedBy != "" {
+		l.flat = true
+		l.flatBecause = "it can be worked flat before the " + b.titleOfJoin(t.ClosedBy) + " closes it, and flat work is easier to see and press"
+	} else if t.Closed {
+		l.flatBecause = "it runs all the way round, so it is worked in the round once its seams are closed"
+	}
+	return l
+}
+
+func (b *layer) titleOfJoin(name string) string {
+	for _, j := range b.made.Joins {
+		if j.Name == name {
+			return j.Title
+		}
+	}
+	return name
+}
+
+func (b *layer) detail(d *templates.Detail) *line {
+	p := b.pieceOf(d.Piece)
+	l := b.base(p.Cloth, p.Cloth)
+	l.name, l.title, l.work, l.kind, l.detail = d.Name, d.Title, onePiece, d.Kind, d
+	l.edges = []edgeOf{{d.Piece, d.Between[0]}, {d.Piece, d.Between[1]}}
+	l.pieces, l.copies, l.length = []string{d.Piece}, d.Copies, float64(d.Length)
+	l.facts.Join = seams.LineFacts{Length: l.length, TightestRadius: 1e6, InsideSeen: true}
+	return l
+}
+
+// staystitches are the edges that would stretch while the cloth is handled:
+// hollow or bias edges that take a binding, a facing or a band.
+func (b *layer) staystitches(lines []*line) []*line {
+	var out []*line
+	for _, l := range lines {
+		if l.work != treating || !(l.edge.Hollow || l.edge.Bias) ||
+			!slices.Contains([]string{"binding", "facing", "band"}, l.kind) {
+			continue
+		}
+		var held []edgeOf
+		length := 0.0
+		for _, e := range l.edges {
+			p := b.pieceOf(e.piece)
+			k := slices.IndexFunc(p.Edges, func(pe templates.PieceEdge) bool { return pe.Name == e.edge })
+			if pe := p.Edges[k]; pe.Hollow || (pe.Bias > 20 && pe.Bias < 70) {
+				held = append(held, e)
+				length += float64(pe.Length) * float64(halves(p))
+			}
+		}
+		if len(held) == 0 {
+			continue
+		}
+		s := b.base(l.role, l.role)
+		s.name, s.title, s.work, s.kind = l.name+"-staystitch", l.title, onePiece, "staystitch"
+		s.edges, s.pieces, s.copies, s.length = held, b.piecesOf(held), 1, length
+		s.facts.Edge = l.facts.Edge
+		s.facts.Edge.Length = length
+		out = append(out, s)
+	}
+	return out
+}
+
+// halves is how often a drafted edge occurs on the cut pieces.
+func halves(p templates.Piece) int {
+	if p.Cut == "one" {
+		return 1
+	}
+	return 2
+}
+
+func (b *layer) piecesOf(edges []edgeOf) []string {
+	var out []string
+	for _, p := range b.made.Pieces {
+		if slices.ContainsFunc(edges, func(e edgeOf) bool { return e.piece == p.Name }) {
+			out = append(out, p.Name)
+		}
+	}
+	return out
+}

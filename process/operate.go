@@ -1,0 +1,275 @@
+package process
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"bodkin/seams"
+	"bodkin/seams/form"
+	"bodkin/seams/length"
+	"bodkin/templates"
+)
+
+// op is an operation on its way to the plan.
+type op struct {
+	Operation
+	line    int // index in lines, -1 for what belongs to the whole garment
+	station int
+	strip   bool // only the strip is in hand
+	closing bool // waits for the join that closes a flat-worked edge
+	after   []need
+	rank    int
+	cloths  []seams.Cloth
+	layers  int
+	act     seams.Act
+}
+
+// need is an operation, by index, that must come first.
+type need struct {
+	op      int
+	because string
+}
+
+// operator turns the passes of every line into operations.
+type operator struct {
+	shelf    *seams.Shelf
+	room     *room
+	lines    []*line
+	cloths   []clothIn
+	pieces   []Piece
+	facings  []Interfacing
+	style    length.Style
+	quantity int
+	made     *templates.Made
+	ops      []op
+	span     [][]int // operations of each line, in order
+}
+
+// operate returns the operations of the whole job, each with its station, its
+// setting, its minutes and its words, not yet in order.
+func (o *operator) operate() error {
+	o.span = make([][]int, len(o.lines))
+	o.beforeSewing()
+	for i, l := range o.lines {
+		for _, pass := range l.sized.Passes {
+			if err := o.pass(i, l, pass); err != nil {
+				return err
+			}
+		}
+	}
+	o.tryOn()
+	o.tests()
+	return nil
+}
+
+func (o *operator) pass(i int, l *line, sized seams.SizedPass) error {
+	p := *sized.Pass
+	if p.Does == "fuse" {
+		does, words, ok := l.attaching()
+		if !ok {
+			return nil // nothing to put on here
+		}
+		p.Does, p.Text = does, words
+		if does == "baste" {
+			p.Stitch = basting
+		}
+	}
+	if p.Does == "join-strip" && p.On == "strip" && l.strip != nil && l.strip.Joins == 0 {
+		return nil // cut in one
+	}
+	sized.Pass = &p
+	act, err := o.shelf.Act(p.Does)
+	if err != nil {
+		return fmt.Errorf("construction %s: %w", l.construction.Name, err)
+	}
+	fill := filler{style: o.style, names: o.names(l), sizes: l.sizes()}
+	text, missing := fill.fill(p.Text)
+	good, missing2 := fill.fill(p.Good)
+	if missing += missing2; missing != "" {
+		return fmt.Errorf("construction %s: its words ask for {%s}, which it does not size", l.construction.Name, missing)
+	}
+	n := op{line: i, strip: p.On == "strip", closing: p.After == "closing" && l.flat, layers: l.construction.Layers, act: *act}
+	n.ID = l.name + "." + strconv.Itoa(sized.Number)
+	n.Does, n.Part, n.Seam, n.Pass = p.Does, l.part(), l.name, sized.Number
+	n.Text, n.Good, n.Closing = text, good, n.closing
+	n.cloths = []seams.Cloth{l.cloth}
+	if l.appliedRole != l.role {
+		n.cloths = append(n.cloths, l.applied)
+	}
+	if n.strip {
+		n.cloths = []seams.Cloth{l.applied}
+	}
+	n.Length = l.length * max(p.Rows, 1) * float64(l.copies)
+	if n.strip && l.strip != nil {
+		n.Length = l.strip.CutLength * float64(l.copies)
+	}
+	if err := o.place(&n, sized, l); err != nil {
+		return err
+	}
+	o.time(&n)
+	o.span[i] = append(o.span[i], len(o.ops))
+	o.ops = append(o.ops, n)
+	return nil
+}
+
+// place finds the station and its setting.
+func (o *operator) place(n *op, p seams.SizedPass, l *line) error {
+	colour := clothRole(o.cloths, l.role).colour
+	if p.Pass.Thread == "applied" || n.strip {
+		colour = clothRole(o.cloths, l.appliedRole).colour
+	}
+	return o.settle(n, p.Pass.Stitch, p.StitchMM, p.Pass.Foot, colour)
+}
+
+// settle decides where an operation is done and how the station is set for it.
+func (o *operator) settle(n *op, stitch string, stitchMM float64, foot, colour string) error {
+	switch n.act.Station {
+	case "iron":
+		n.station = o.room.at(ironStation)
+		if n.station < 0 {
+			n.station = o.room.at(tableStation)
+			n.Text += " There is no iron in the room: finger-press, or use a smooth wooden edge."
+		} else {
+			n.Setting.HeatDots, n.Setting.Steam = o.heat(n.cloths)
+		}
+	case "machine", "hand":
+		st, err := o.shelf.Stitch(stitch)
+		if err != nil {
+			return fmt.Errorf("%s: %w", n.ID, err)
+		}
+		n.station = o.room.forming(stitch)
+		if n.station < 0 {
+			return &CannotError{About: n.Part, Why: []string{"nothing in the room forms stitch " + stitch}}
+		}
+		n.Setting.Stitch, n.Setting.Thread = st.Name, colour
+		if st.Hand {
+			n.Setting.StitchMM = stitchMM
+			break
+		}
+		needle, err := o.needle(n.cloths)
+		if err != nil {
+			return err
+		}
+		if stitchMM == 0 {
+			stitchMM = needle.Stitch
+		}
+		m := o.room.stations[n.station].machine
+		if foot == "" && len(m.Feet) > 0 {
+			foot = m.Feet[0]
+		}
+		n.Setting.Needle, n.Setting.StitchMM, n.Setting.Foot = needleWords(needle), stitchMM, foot
+	default:
+		n.station = o.room.at(tableStation)
+	}
+	n.Station = o.room.stations[n.station].Name
+	return nil
+}
+
+// heat is the lowest limit of the cloths in hand: an iron safe for one and not
+// for the other is not safe.
+func (o *operator) heat(cloths []seams.Cloth) (dots int, steam bool) {
+	dots, steam = o.room.maxDots, o.room.steam
+	for _, c := range cloths {
+		dots, steam = min(dots, c.HeatDots), steam && c.Steam
+	}
+	return dots, steam
+}
+
+// needle is the one for the cloth in hand that asks for the thicker blade.
+func (o *operator) needle(cloths []seams.Cloth) (*seams.NeedleRule, error) {
+	var best *seams.NeedleRule
+	for _, c := range cloths {
+		r, err := o.shelf.NeedleFor(seams.Facts{Cloth: c.Facts(), Applied: c.Facts(), Workroom: o.room.facts()})
+		if err != nil {
+			return nil, err
+		}
+		if best == nil || r.NM > best.NM {
+			best = r
+		}
+	}
+	return best, nil
+}
+
+func needleWords(n *seams.NeedleRule) string {
+	return fmt.Sprintf("%d/%d %s", n.NM, n.US, n.Point)
+}
+
+// time gives the operation its minutes, for every copy of every garment.
+func (o *operator) time(n *op) {
+	copies := 1
+	if n.line >= 0 {
+		copies = o.lines[n.line].copies
+	}
+	length := n.Length / float64(copies)
+	one, basis := seams.ActMinutes(n.act, length, n.cloths[0])
+	if m := o.room.stations[n.station]; n.act.Station == "machine" && m.Kind == "machine" {
+		one += seams.SewingMinutes(length, n.Setting.StitchMM, m.machine.Speed)
+		basis += fmt.Sprintf("; and the stitches at %.0f a minute", m.machine.Speed)
+	}
+	n.Minutes, n.Basis = one*float64(copies*o.quantity), basis
+}
+
+// names are the words that a construction's text may ask for.
+func (o *operator) names(l *line) map[string]string {
+	m := map[string]string{"edge": l.title, "strip": "strip"}
+	if l.strip != nil {
+		m["strip"] = lowerFirst(l.strip.Title)
+		m["strips"] = strconv.Itoa(l.strip.Lengths)
+	}
+	switch l.work {
+	case joining:
+		m["a"] = o.pieceTitle(l.join.A[0].Piece)
+		m["b"] = o.pieceTitle(l.join.B[0].Piece)
+	case onePiece:
+		m["a"], m["b"] = o.pieceTitle(l.pieces[0]), o.pieceTitle(l.pieces[0])
+		if l.detail != nil {
+			m["press"] = l.detail.Press
+		}
+	}
+	return m
+}
+
+func (o *operator) pieceTitle(name string) string {
+	i := slices.IndexFunc(o.pieces, func(p Piece) bool { return p.Name == name })
+	if i < 0 {
+		return name
+	}
+	return lowerFirst(o.pieces[i].Title)
+}
+
+// sizes are the widths that the words may ask for.
+func (l *line) sizes() map[string]float64 {
+	m := map[string]float64{
+		"allowance": l.sized.Allowance, "allowance_b": l.sized.AllowanceB, "finished": l.sized.Finished,
+		"length": l.length,
+	}
+	if l.construction.Strip != nil {
+		m["strip_width"], m["strip_ends"] = l.sized.Strip.Width, l.sized.Strip.Ends
+	}
+	if l.strip != nil {
+		m["strip_length"] = l.strip.CutLength
+	}
+	if l.construction.Elastic != nil {
+		m["elastic_width"], m["elastic_length"] = l.sized.Elastic.Width, l.sized.Elastic.Length
+	}
+	if l.detail != nil {
+		m["dart_width"], m["dart_length"] = float64(l.detail.Width), float64(l.detail.Length)
+	}
+	for _, s := range l.sized.Sizes {
+		m[s.Name] = s.MM
+	}
+	return m
+}
+
+// part is what is in hand, in words.
+func (l *line) part() string {
+	if l.copies == 2 {
+		return "both " + plural(l.title)
+	}
+	return l.title
+}
+
+func faultOf(at form.Place, message, mend string) error {
+	return form.Faults{form.FaultAt(at, message, "", mend)}
+}

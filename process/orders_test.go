@@ -1,0 +1,140 @@
+package process_test
+
+import (
+	"strings"
+	"testing"
+
+	"bodkin/process"
+	"bodkin/templates"
+)
+
+// Published orders of construction, in our seams' names, must be orders that the
+// derived precedence lets through; the usual mistakes must be refused with a
+// reason that names what is in the way.
+func TestPublishedOrders(t *testing.T) {
+	shelf := loadShelf(t)
+	plans := map[string]*process.Plan{}
+	for _, name := range templates.Names() {
+		g, err := templates.Load(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		plans[name] = plan(t, jobFor(g, "cotton-lawn", "cotton-poplin"), rooms()[0], shelf)
+	}
+	tests := []struct {
+		garment, source string
+		order           []string
+		refused         []string // words of the reason; none where the order is accepted
+	}{
+		{"shell-top", "C. Amaden-Crawford, A Guide to Fashion Sewing, pp. 84-94: darts, shoulders, sides, facings, hems",
+			[]string{"bust-dart", "shoulder", "side", "neck", "armhole", "hem"}, nil},
+		{"shell-top", "The Unit Method of Construction (textbook): darts, shoulders, face the neck, sides, hem",
+			[]string{"bust-dart", "shoulder", "neck", "side", "armhole", "hem"}, nil},
+		{"pull-on-skirt", "H. Kinne & A. M. Cooley, Clothing and Health, 1916: stitch, belt, hem",
+			[]string{"side", "waist", "hem"}, nil},
+		{"pull-on-skirt", "Alberta distance-learning sewing pages: a tube casing only after the seams",
+			[]string{"side", "hem", "waist"}, nil},
+		{"open-jacket", "kimono gown (common practice): shoulders, sleeve ends, sleeve and side seam in one, hem, band along neck and fronts",
+			[]string{"overarm", "sleeve", "side", "hem", "front"}, nil},
+
+		{"pull-on-skirt", "hem before side seam", []string{"hem", "side", "waist"}, []string{"hem", "side seam"}},
+		{"pull-on-skirt", "casing before side seam", []string{"waist", "side", "hem"}, []string{"waist", "side seam"}},
+		{"shell-top", "hem before side seam", []string{"bust-dart", "shoulder", "hem", "side", "neck", "armhole"}, []string{"hem", "side seam"}},
+		{"shell-top", "neck binding before shoulders", []string{"bust-dart", "neck", "shoulder", "side", "armhole", "hem"}, []string{"neck", "shoulder"}},
+		{"shell-top", "armhole binding before the side seam that it runs over", []string{"bust-dart", "shoulder", "neck", "armhole", "side", "hem"}, []string{"armhole", "side"}},
+		{"shell-top", "dart after the seam that takes it in", []string{"shoulder", "side", "bust-dart", "neck", "armhole", "hem"}, []string{"dart", "side"}},
+		{"open-jacket", "neck band before shoulders", []string{"front", "overarm", "sleeve", "side", "hem"}, []string{"front", "shoulder"}},
+		{"open-jacket", "sleeve band, worked flat, after the seam that closes it", []string{"overarm", "side", "sleeve", "hem", "front"}, []string{"flat", "closes"}},
+		{"open-jacket", "front band before the hem whose end it covers", []string{"overarm", "sleeve", "side", "front", "hem"}, []string{"covers", "hem"}},
+	}
+	for _, tt := range tests {
+		var told []string
+		for _, r := range plans[tt.garment].CheckOrder(tt.order) {
+			told = append(told, r.Because)
+		}
+		got := strings.Join(told, "; ")
+		if len(tt.refused) == 0 {
+			if got != "" {
+				t.Errorf("%s, %s: %v refused: %s", tt.garment, tt.source, tt.order, got)
+			}
+			continue
+		}
+		if got == "" {
+			t.Errorf("%s, %s: %v accepted", tt.garment, tt.source, tt.order)
+		}
+		for _, w := range tt.refused {
+			if !strings.Contains(got, w) {
+				t.Errorf("%s, %s: the reason %q does not speak of %q", tt.garment, tt.source, got, w)
+			}
+		}
+	}
+}
+
+// The two ends of the choice, from the workroom's side: no overlocker and a sheer
+// cloth, French seams; an overlocker and a firm cotton, not.
+func TestFrenchOrNot(t *testing.T) {
+	shelf := loadShelf(t)
+	tests := []struct {
+		garment, cloth string
+		machines       []string
+		seam           string
+		french         bool
+		words          string // of the reason against it where it is ruled out
+		source         string
+	}{
+		{"shell-top", "silk-georgette", []string{"straight-stitcher"}, "side", true, "", "sheer and light: Construction Cards No. 810, Oklahoma Cooperative Extension"},
+		{"shell-top", "cotton-voile", []string{"straight-stitcher"}, "side", true, "", "same"},
+		{"shell-top", "quilting-cotton", []string{"straight-stitcher", "overlocker-4"}, "side", false, "", "common practice, no source"},
+		{"pull-on-skirt", "wool-coating", []string{"straight-stitcher"}, "side", false, "ridge", "not in thick fabric: Conover, vol. 1, 1921"},
+		{"pull-on-skirt", "velvet", []string{"straight-stitcher"}, "side", false, "pile", "common practice, no source"},
+		{"pull-on-skirt", "swimwear-knit", []string{"straight-stitcher"}, "side", false, "stretches", "common practice, no source"},
+	}
+	for _, tt := range tests {
+		g, err := templates.Load(tt.garment)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := plan(t, jobFor(g, tt.cloth, "cotton-lawn"), roomOf("steam", tt.machines...), shelf)
+		for _, s := range p.Seams {
+			if s.Name != tt.seam {
+				continue
+			}
+			if got := s.Construction == "french"; got != tt.french {
+				t.Errorf("%s in %s with %v: the %s is a %s (%s)", tt.garment, tt.cloth, tt.machines, s.Title, s.ConstructionTitle, tt.source)
+			}
+			var why string
+			for _, r := range s.Rejected {
+				if r.Construction == "french" {
+					why = strings.Join(r.Because, "; ")
+				}
+			}
+			if tt.words != "" && !strings.Contains(why, tt.words) {
+				t.Errorf("%s in %s: the reason against a French seam, %q, does not speak of %q", tt.garment, tt.cloth, why, tt.words)
+			}
+		}
+	}
+}
+
+// With two machines of one kind of stitch and a tight curve the words still
+// hold: the underarm of the jacket is too tight for a French seam in size 76 cm.
+func TestTightCurveRulesOutFrench(t *testing.T) {
+	shelf := loadShelf(t)
+	g, err := templates.Load("open-jacket")
+	if err != nil {
+		t.Fatal(err)
+	}
+	j := jobFor(g, "silk-georgette", "silk-satin")
+	j.Size = append(j.Size, pair("bust", "76 cm"))
+	p := plan(t, j, rooms()[0], shelf)
+	for _, s := range p.Seams {
+		if s.Name != "side" {
+			continue
+		}
+		for _, r := range s.Rejected {
+			if r.Construction == "french" && r.RuledOut && strings.Contains(strings.Join(r.Because, " "), "curve") {
+				return
+			}
+		}
+		t.Errorf("the side seam is a %s; French: %+v", s.ConstructionTitle, s.Rejected)
+	}
+}

@@ -1,0 +1,333 @@
+package process
+
+// Schema is the version of the plan's JSON form.
+const Schema = "bodkin-plan-1"
+
+// Plan is everything worked out, one value, also written as JSON. Lengths are
+// mm, times minutes. Slices are never nil, so that the JSON has no nulls.
+type Plan struct {
+	Schema      string        `json:"schema"`
+	Garment     string        `json:"garment"`
+	GarmentName string        `json:"garment_title"`
+	Title       string        `json:"title"`
+	Units       string        `json:"units"` // cm or in: what words are written in
+	Workroom    string        `json:"workroom"`
+	Quantity    int           `json:"quantity"`
+	Notes       string        `json:"notes"` // Markdown of the maker's own
+	Measures    []Measure     `json:"measures"`
+	Choices     []Measure     `json:"choices"`
+	Cloths      []ClothUse    `json:"cloths"`
+	Pieces      []Piece       `json:"pieces"`
+	Strips      []Strip       `json:"strips"`
+	Notions     []Notion      `json:"notions"`
+	Seams       []Seam        `json:"seams"`
+	Interfacing []Interfacing `json:"interfacing"`
+	Stations    []Station     `json:"stations"`
+	Operations  []Operation   `json:"operations"` // in planned order
+	Steps       []Step        `json:"steps"`
+	Changes     []Change      `json:"changes"`
+	Thread      []Thread      `json:"thread"`
+	Needles     []NeedleUse   `json:"needles"`
+	Checks      []Check       `json:"checks"`
+	Cautions    []Caution     `json:"cautions"`
+	Notices     []Notice      `json:"notices"` // estimates and limits the reader should know of
+	Order       Order         `json:"order"`
+	Totals      Totals        `json:"totals"`
+}
+
+// Measure is a measure or choice as used.
+type Measure struct {
+	Name    string  `json:"name"`
+	Title   string  `json:"title"`
+	MM      float64 `json:"mm,omitempty"`
+	Word    string  `json:"word,omitempty"`
+	Number  float64 `json:"number,omitempty"`
+	Default bool    `json:"default"` // not given: the garment's own
+}
+
+// ClothUse is a cloth of the job in its role.
+type ClothUse struct {
+	Role     string   `json:"role"`
+	Name     string   `json:"name"`
+	Title    string   `json:"title"`
+	Colour   string   `json:"colour"`
+	WidthMM  float64  `json:"width_mm"`
+	AreaMM2  float64  `json:"area_mm2"`  // of the cut pieces and strips in it
+	LengthMM float64  `json:"length_mm"` // estimate of what to buy, with shrinkage
+	Basis    string   `json:"basis"`     // what the estimate rests on
+	HeatDots int      `json:"heat_dots"`
+	Handling []string `json:"handling"` // words on handling this cloth
+}
+
+// Point is x, y in mm; y grows downwards on the piece as it is drafted.
+type Point struct {
+	X float64 `json:"x"`
+	Y float64 `json:"y"`
+}
+
+// Piece is a piece to cut.
+type Piece struct {
+	Name      string  `json:"name"`
+	Title     string  `json:"title"`
+	Cloth     string  `json:"cloth"` // role
+	Cut       string  `json:"cut"`   // fold, pair, one
+	Count     int     `json:"count"`
+	Grain     string  `json:"grain"`
+	NetWidth  float64 `json:"net_width_mm"`
+	NetHeight float64 `json:"net_height_mm"`
+	Width     float64 `json:"width_mm"` // cut size, opened out where on the fold
+	Height    float64 `json:"height_mm"`
+	AreaMM2   float64 `json:"area_mm2"` // one cut piece, opened out
+	Edges     []Edge  `json:"edges"`
+	Net       []Point `json:"net"` // half where on the fold
+	CutLine   []Point `json:"cut_line"`
+	Marks     []Mark  `json:"marks"`
+}
+
+// Mark is a point to transfer to the cloth.
+type Mark struct {
+	Name string  `json:"name"`
+	X    float64 `json:"x"`
+	Y    float64 `json:"y"`
+}
+
+// Edge is an edge of a piece with the allowance it is cut with.
+type Edge struct {
+	Name      string  `json:"name"`
+	Length    float64 `json:"length_mm"`
+	Allowance float64 `json:"allowance_mm"`
+	Seam      string  `json:"seam"`   // name in Seams; "fold" on the fold; the dart's name at a mouth
+	Middle    Point   `json:"middle"` // where to write the allowance on a piece map
+}
+
+// Strip is a binding, band or casing strip to cut.
+type Strip struct {
+	Name          string  `json:"name"`
+	Title         string  `json:"title"`
+	Cloth         string  `json:"cloth"` // role
+	Seam          string  `json:"seam"`
+	On            string  `json:"on"`          // bias, straight
+	Finished      float64 `json:"finished_mm"` // length of the edge it covers
+	CutWidth      float64 `json:"cut_width_mm"`
+	CutLength     float64 `json:"cut_length_mm"`  // one whole strip, ends included, joins not
+	Count         int     `json:"count"`          // whole strips wanted
+	Lengths       int     `json:"lengths"`        // cut lengths that make one strip
+	EachLength    float64 `json:"each_length_mm"` // of one cut length, join allowances included
+	Joins         int     `json:"joins"`          // in one strip
+	JoinKind      string  `json:"join_kind"`      // diagonal, straight
+	JoinAllowance float64 `json:"join_allowance_mm"`
+}
+
+// Notion is something besides cloth and thread: elastic.
+type Notion struct {
+	Name   string  `json:"name"`
+	Title  string  `json:"title"`
+	Length float64 `json:"length_mm"`
+	Width  float64 `json:"width_mm"`
+	Count  int     `json:"count"`
+	Basis  string  `json:"basis"`
+}
+
+// Seam is a join, an edge treatment or a detail with its chosen construction.
+type Seam struct {
+	Name              string     `json:"name"`
+	Title             string     `json:"title"`
+	Kind              string     `json:"kind"` // seam, hem, binding, facing, band, casing, dart, staystitch
+	Construction      string     `json:"construction"`
+	ConstructionTitle string     `json:"construction_title"`
+	ISO4916Class      int        `json:"iso4916_class"`
+	Stitches          []string   `json:"stitches"`
+	Length            float64    `json:"length_mm"` // one run
+	Copies            int        `json:"copies"`
+	Allowance         float64    `json:"allowance_mm"`
+	AllowanceB        float64    `json:"allowance_b_mm"`
+	Finished          float64    `json:"finished_mm"`
+	Sizes             []Size     `json:"sizes"`
+	Work              string     `json:"work"` // flat, round, or empty where there is no choice
+	WorkBecause       string     `json:"work_because"`
+	Insisted          bool       `json:"insisted"`
+	Anyway            bool       `json:"anyway"` // insisted on although ruled out
+	Score             float64    `json:"score"`
+	Minutes           float64    `json:"minutes"` // all copies, one garment
+	Because           []string   `json:"because"`
+	Against           []string   `json:"against"` // what spoke against it and was outweighed
+	Rejected          []Rejected `json:"rejected"`
+	Section           Section    `json:"section"`
+	Source            string     `json:"source"`
+}
+
+// Size is a named dimension of a construction.
+type Size struct {
+	Name string  `json:"name"`
+	MM   float64 `json:"mm"`
+}
+
+// Rejected is a runner-up and why it lost.
+type Rejected struct {
+	Construction string   `json:"construction"`
+	Title        string   `json:"title"`
+	RuledOut     bool     `json:"ruled_out"`
+	Score        float64  `json:"score"`
+	Because      []string `json:"because"`
+}
+
+// Section is the construction's cross-section: x in mm to scale, y in plies.
+type Section struct {
+	Items []SectionItem `json:"items"`
+}
+
+// SectionItem is a ply, a stitch or a dimension of a section.
+type SectionItem struct {
+	Ply     string  `json:"ply,omitempty"` // a, b, strip, interfacing, elastic
+	Stitch  string  `json:"stitch,omitempty"`
+	Size    string  `json:"size,omitempty"`
+	MM      float64 `json:"mm,omitempty"` // the size's value
+	Raw     bool    `json:"raw,omitempty"`
+	Right   string  `json:"right,omitempty"`
+	Row     int     `json:"row,omitempty"`
+	Through []Point `json:"through"`
+}
+
+// Interfacing is a piece of interfacing to cut.
+type Interfacing struct {
+	Name          string     `json:"name"`
+	Piece         string     `json:"piece"` // piece or strip that it steadies
+	Title         string     `json:"title"`
+	Material      string     `json:"material"`
+	MaterialTitle string     `json:"material_title"`
+	Cut           [2]float64 `json:"cut_mm"` // width, height
+	Count         int        `json:"count"`
+	Part          string     `json:"part"` // half, whole
+	Fusible       bool       `json:"fusible"`
+	HeatDots      int        `json:"heat_dots"`
+	Attach        string     `json:"attach"`
+	Trim          string     `json:"trim"`
+	Because       []string   `json:"because"`
+	Rejected      []Rejected `json:"rejected"`
+}
+
+// Station is a place where work is done: a machine, the iron, the table, the hands.
+type Station struct {
+	Name    string `json:"name"`
+	Title   string `json:"title"`
+	Kind    string `json:"kind"`              // machine, iron, hand, table
+	Machine string `json:"machine,omitempty"` // name on the shelf
+}
+
+// Operation is one pass on one seam.
+type Operation struct {
+	ID      string  `json:"id"`
+	Does    string  `json:"does"`
+	Part    string  `json:"part"` // title of what is in hand
+	Seam    string  `json:"seam"`
+	Pass    int     `json:"pass"` // from 1 in its construction
+	Station string  `json:"station"`
+	Setting Setting `json:"setting"`
+	Minutes float64 `json:"minutes"` // all copies, all garments
+	Basis   string  `json:"basis"`
+	Length  float64 `json:"length_mm"` // worked length, all copies, one garment
+	After   []After `json:"after"`
+	Text    string  `json:"text"`
+	Good    string  `json:"good"`    // how it looks when right
+	Closing bool    `json:"closing"` // finishes a flat-worked edge, after the seam that closes it
+}
+
+// Setting is what the station must be set to.
+type Setting struct {
+	Thread   string  `json:"thread"`
+	Needle   string  `json:"needle"`
+	Foot     string  `json:"foot"`
+	StitchMM float64 `json:"stitch_mm"`
+	Stitch   string  `json:"stitch"` // ISO 4915 type
+	HeatDots int     `json:"heat_dots"`
+	Steam    bool    `json:"steam"`
+}
+
+// After is an operation that must come first, and why.
+type After struct {
+	ID      string `json:"id"`
+	Because string `json:"because"`
+}
+
+// Step is operations done one after another at one station with one setting.
+type Step struct {
+	Number     int      `json:"number"`
+	Title      string   `json:"title"`
+	Station    string   `json:"station"`
+	Setting    Setting  `json:"setting"`
+	Operations []string `json:"operations"`
+	Minutes    float64  `json:"minutes"`
+}
+
+// Change is what must be altered before a step.
+type Change struct {
+	BeforeStep int     `json:"before_step"`
+	Station    string  `json:"station"`
+	What       string  `json:"what"` // thread, needle, foot, stitch, heat, move
+	From       string  `json:"from"`
+	To         string  `json:"to"`
+	Minutes    float64 `json:"minutes"`
+}
+
+// Thread is what one colour uses, all garments, waste included.
+type Thread struct {
+	Colour   string   `json:"colour"`
+	Kind     string   `json:"kind"`
+	Tex      float64  `json:"tex"`
+	NeedleM  float64  `json:"needle_m"`
+	LooperM  float64  `json:"looper_m"` // bobbin and looper threads
+	Metres   float64  `json:"metres"`
+	Bobbins  int      `json:"bobbins"`
+	ForSeams []string `json:"for_seams"`
+	Basis    string   `json:"basis"`
+}
+
+// NeedleUse is a needle to have at hand.
+type NeedleUse struct {
+	Needle string `json:"needle"`
+	For    string `json:"for"`
+	Source string `json:"source"`
+}
+
+// Check is a measure to take while it can still be mended.
+type Check struct {
+	AfterStep      int     `json:"after_step"`
+	AfterOperation string  `json:"after_operation"`
+	What           string  `json:"what"`
+	Expect         float64 `json:"expect_mm"`
+	Tolerance      float64 `json:"tolerance_mm"`
+}
+
+// Caution is a warning.
+type Caution struct {
+	Text string `json:"text"`
+	Why  string `json:"why"`
+}
+
+// Notice is something the reader should know: an estimate, a limit.
+type Notice struct {
+	About string `json:"about"`
+	Text  string `json:"text"`
+}
+
+// Order tells how good the order of steps is.
+type Order struct {
+	ChangeMinutes           float64 `json:"change_minutes"`
+	BoundMinutes            float64 `json:"bound_minutes"`
+	Proved                  bool    `json:"proved"`
+	SeamBySeamMinutes       float64 `json:"seam_by_seam_minutes"`
+	SeamBySeamMoves         int     `json:"seam_by_seam_moves"`
+	SeamBySeamThreadChanges int     `json:"seam_by_seam_thread_changes"`
+	Explored                int     `json:"explored"`
+}
+
+// Totals are sums over the plan.
+type Totals struct {
+	Operations    int     `json:"operations"`
+	Steps         int     `json:"steps"`
+	SewMinutes    float64 `json:"sew_minutes"`
+	ChangeMinutes float64 `json:"change_minutes"`
+	ThreadChanges int     `json:"thread_changes"`
+	NeedleChanges int     `json:"needle_changes"`
+	StationMoves  int     `json:"station_moves"`
+}

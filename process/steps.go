@@ -1,0 +1,172 @@
+package process
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// tell writes the arranged operations into the plan: steps, the changes before
+// them, the checks after them, and what the order costs.
+func (o *operator) tell(plan *Plan, a *arrangement) {
+	plan.Operations, plan.Steps, plan.Changes, plan.Checks = []Operation{}, []Step{}, []Change{}, []Check{}
+	plan.Stations = o.usedStations()
+	stepOf := map[int]int{}
+	for at, i := range a.sequence {
+		n := o.ops[i].Operation
+		n.After = []After{}
+		for _, need := range o.ops[i].after {
+			n.After = append(n.After, After{ID: o.ops[need.op].ID, Because: need.because})
+		}
+		plan.Operations = append(plan.Operations, n)
+		cost := a.cost.Steps[at]
+		if k := len(plan.Steps); k > 0 && cost.Move == 0 && len(cost.Changes) == 0 &&
+			plan.Steps[k-1].Station == n.Station {
+			s := &plan.Steps[k-1]
+			s.Operations, s.Minutes = append(s.Operations, n.ID), s.Minutes+n.Minutes
+			s.Setting = s.Setting.with(n.Setting)
+		} else {
+			plan.Steps = append(plan.Steps, Step{Number: k + 1, Station: n.Station, Setting: n.Setting,
+				Operations: []string{n.ID}, Minutes: n.Minutes})
+			o.changes(plan, a, at, i)
+		}
+		stepOf[i] = len(plan.Steps)
+	}
+	for k := range plan.Steps {
+		plan.Steps[k].Title = o.stepTitle(plan, plan.Steps[k])
+	}
+	o.checks(plan, stepOf)
+	o.price(plan, a)
+}
+
+// with fills in what the setting leaves open: at the iron an operation may not
+// mind the heat.
+func (s Setting) with(t Setting) Setting {
+	if s.HeatDots == 0 {
+		s.HeatDots, s.Steam = t.HeatDots, t.Steam
+	}
+	return s
+}
+
+func (o *operator) usedStations() []Station {
+	out := []Station{}
+	for k, st := range o.room.stations {
+		if slices.ContainsFunc(o.ops, func(n op) bool { return n.station == k }) {
+			out = append(out, st.Station)
+		}
+	}
+	return out
+}
+
+// changes lists what must be altered before the step that was just begun.
+func (o *operator) changes(plan *Plan, a *arrangement, at, i int) {
+	number := len(plan.Steps)
+	cost := a.cost.Steps[at]
+	st := o.ops[i].station
+	if cost.Move > 0 {
+		plan.Changes = append(plan.Changes, Change{BeforeStep: number, Station: o.ops[i].Station, What: "move",
+			From: o.room.stations[cost.From].Name, To: o.ops[i].Station, Minutes: float64(cost.Move) / 60})
+	}
+	for _, c := range cost.Changes {
+		at := a.attributes[st][c.Attribute]
+		from := ""
+		if c.From >= 0 {
+			from = at.values[c.From]
+		}
+		plan.Changes = append(plan.Changes, Change{BeforeStep: number, Station: o.ops[i].Station, What: at.what,
+			From: from, To: at.values[c.To], Minutes: float64(c.Cost) / 60})
+	}
+}
+
+// stepTitle says what is done to what: "Stitch shoulder seams and side seams".
+func (o *operator) stepTitle(plan *Plan, s Step) string {
+	var acts []string
+	parts := map[string][]string{}
+	for _, id := range s.Operations {
+		n := o.byID(id)
+		verb := o.verb(n)
+		if !slices.Contains(acts, verb) {
+			acts = append(acts, verb)
+		}
+		if n.Does != scrapTest && !slices.Contains(parts[verb], n.Part) {
+			parts[verb] = append(parts[verb], n.Part)
+		}
+	}
+	var say []string
+	for _, v := range acts {
+		p := parts[v]
+		if len(p) > 3 {
+			p = append(slices.Clone(p[:2]), strconv.Itoa(len(p)-2)+" more")
+		}
+		say = append(say, strings.TrimSpace(v+" "+listWords(p, "and")))
+	}
+	if len(say) > 3 {
+		say = append(say[:2:2], "and more")
+	}
+	return upperFirst(strings.Join(say, "; "))
+}
+
+func (o *operator) byID(id string) op {
+	return o.ops[slices.IndexFunc(o.ops, func(n op) bool { return n.ID == id })]
+}
+
+func (o *operator) verb(n op) string {
+	if n.act.Title != "" {
+		return lowerFirst(n.act.Title)
+	}
+	return n.Does
+}
+
+func (o *operator) checks(plan *Plan, stepOf map[int]int) {
+	for i, l := range o.lines {
+		for _, c := range l.sized.Checks {
+			for _, k := range o.span[i] {
+				if o.ops[k].Pass != c.AfterPass {
+					continue
+				}
+				plan.Checks = append(plan.Checks, Check{AfterStep: stepOf[k], AfterOperation: o.ops[k].ID,
+					What: upperFirst(l.title) + ": " + c.What, Expect: c.Expect, Tolerance: c.Tolerance})
+			}
+		}
+	}
+	slices.SortStableFunc(plan.Checks, func(a, b Check) int { return a.AfterStep - b.AfterStep })
+}
+
+// price adds up what the order costs, and what seam by seam would have cost.
+func (o *operator) price(plan *Plan, a *arrangement) {
+	plan.Order = Order{
+		ChangeMinutes: float64(a.result.Cost) / 60, BoundMinutes: float64(a.result.Bound) / 60,
+		Proved: a.result.Proved, Explored: a.result.Expanded,
+		SeamBySeamMinutes: float64(a.seamBySeam.Total) / 60,
+	}
+	for _, s := range a.seamBySeam.Steps {
+		if s.Move > 0 {
+			plan.Order.SeamBySeamMoves++
+		}
+		for _, c := range s.Changes {
+			if a.attributes[o.ops[s.Operation].station][c.Attribute].what == "thread" && c.From >= 0 {
+				plan.Order.SeamBySeamThreadChanges++
+			}
+		}
+	}
+	t := Totals{Operations: len(plan.Operations), Steps: len(plan.Steps), ChangeMinutes: plan.Order.ChangeMinutes}
+	for _, n := range plan.Operations {
+		t.SewMinutes += n.Minutes
+	}
+	for _, c := range plan.Changes {
+		switch {
+		case c.What == "move":
+			t.StationMoves++
+		case c.What == "thread" && c.From != "":
+			t.ThreadChanges++
+		case c.What == "needle" && c.From != "":
+			t.NeedleChanges++
+		}
+	}
+	plan.Totals = t
+	for i, l := range o.lines {
+		for _, k := range o.span[i] {
+			l.minutes += o.ops[k].Minutes / float64(o.quantity)
+		}
+	}
+}

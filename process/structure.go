@@ -1,0 +1,195 @@
+package process
+
+import (
+	"slices"
+	"strings"
+
+	"bodkin/templates"
+)
+
+// edgeOf names an edge of a piece.
+type edgeOf struct{ piece, edge string }
+
+// relation says that one line's work waits for another's, and why. Lines are
+// given by index.
+type relation struct {
+	first, then int
+	// flatOnly: only the flat-worked part of first must be done (what waits for
+	// the closing join comes later).
+	flatOnly bool
+	// closingOnly: only the closing part of then waits.
+	closingOnly bool
+	because     string
+}
+
+// structure derives from the garment which line waits for which. The rules look
+// only at which edges meet at the corners of the pieces; no garment file states
+// an order.
+func structure(made *templates.Made, lines []*line) []relation {
+	s := structureOf{made: made, lines: lines, user: map[edgeOf]int{}}
+	for i, l := range lines {
+		if l.work == onePiece {
+			continue
+		}
+		for _, e := range l.edges {
+			s.user[e] = i
+		}
+	}
+	var out []relation
+	for i, l := range lines {
+		switch l.work {
+		case joining:
+			out = append(out, s.crossings(i, l)...)
+		case onePiece:
+			out = append(out, s.insidePiece(i, l)...)
+		}
+	}
+	return append(out, s.corners()...)
+}
+
+type structureOf struct {
+	made  *templates.Made
+	lines []*line
+	user  map[edgeOf]int // line that a joined or treated edge belongs to
+}
+
+// crossings: what runs over the end of a join waits for it, unless it is worked
+// flat and this is the join that closes it; what ends in the join comes first.
+func (s *structureOf) crossings(j int, join *line) []relation {
+	a := s.neighbours(join.join.A)
+	b := s.neighbours(join.join.B)
+	var out []relation
+	for i, x := range s.lines {
+		if i == j || x.work == onePiece {
+			continue
+		}
+		inA, inB := meets(x.edges, a), meets(x.edges, b)
+		switch {
+		case inA && inB && x.flat && x.edge.ClosedBy == join.name:
+			out = append(out,
+				relation{first: i, then: j, flatOnly: true,
+					because: "the " + x.title + " is worked flat, and the " + join.title + " closes it"},
+				relation{first: j, then: i, closingOnly: true,
+					because: "the " + x.title + " is finished all round once the " + join.title + " has closed it"})
+		case inA && inB:
+			out = append(out, relation{first: j, then: i,
+				because: "the " + x.title + " runs over the end of the " + join.title})
+		case (inA || inB) && x.work == treating:
+			out = append(out, relation{first: i, then: j,
+				because: "the " + join.title + " closes over the end of the " + x.title})
+		}
+	}
+	return out
+}
+
+// insidePiece: a dart is sewn before the seam that takes its mouth in, and
+// staystitching before anything else handles the piece.
+func (s *structureOf) insidePiece(d int, l *line) []relation {
+	var out []relation
+	for i, x := range s.lines {
+		if i == d {
+			continue
+		}
+		switch {
+		case l.kind == "staystitch":
+			if x.kind != "staystitch" && touches(x, l.pieces) {
+				out = append(out, relation{first: d, then: i,
+					because: "staystitching holds the " + l.title + " before the cloth is handled"})
+			}
+		case x.work != onePiece && meets(x.edges, setOf(l.edges)):
+			out = append(out, relation{first: d, then: i,
+				because: "the " + x.title + " takes in the mouth of the " + l.title})
+		}
+	}
+	return out
+}
+
+func touches(x *line, pieces []string) bool {
+	return slices.ContainsFunc(x.pieces, func(p string) bool { return slices.Contains(pieces, p) })
+}
+
+// corners: where two treated edges meet at a corner, the one that covers waits
+// for the one that is turned; where neither does, the garment's order holds.
+func (s *structureOf) corners() []relation {
+	seen := map[[2]int]bool{}
+	var out []relation
+	for _, p := range s.made.Pieces {
+		n := len(p.Edges)
+		for k := range n {
+			i, okI := s.user[edgeOf{p.Name, p.Edges[k].Name}]
+			j, okJ := s.user[edgeOf{p.Name, p.Edges[(k+1)%n].Name}]
+			if !okI || !okJ || i == j || s.lines[i].work != treating || s.lines[j].work != treating {
+				continue
+			}
+			first, then := min(i, j), max(i, j)
+			because := "the two meet at a corner, and the garment names the " + s.lines[first].title + " first"
+			if cf, ct := s.lines[first].covers(), s.lines[then].covers(); cf != ct {
+				if cf {
+					first, then = then, first
+				}
+				because = "the " + s.lines[then].title + " covers the end of the " + s.lines[first].title
+			}
+			if !seen[[2]int{first, then}] {
+				seen[[2]int{first, then}] = true
+				out = append(out, relation{first: first, then: then, because: because})
+			}
+		}
+	}
+	return out
+}
+
+// neighbours are the edges that meet the ends of a chain: next to it in the
+// outline, neither in the chain itself nor on a fold, with dart mouths passed
+// over because they are sewn shut.
+func (s *structureOf) neighbours(chain []templates.ChainPart) map[edgeOf]bool {
+	in := map[edgeOf]bool{}
+	for _, c := range chain {
+		in[edgeOf{c.Piece, c.Edge}] = true
+	}
+	out := map[edgeOf]bool{}
+	for _, c := range chain {
+		p := s.piece(c.Piece)
+		at := slices.IndexFunc(p.Edges, func(e templates.PieceEdge) bool { return e.Name == c.Edge })
+		for _, step := range []int{1, -1} {
+			n := len(p.Edges)
+			for k := 1; k < n; k++ {
+				e := p.Edges[((at+step*k)%n+n)%n]
+				if strings.HasPrefix(e.Use, "dart ") {
+					continue
+				}
+				if key := (edgeOf{p.Name, e.Name}); !in[key] && e.Use != "fold" {
+					out[key] = true
+				}
+				break
+			}
+		}
+	}
+	return out
+}
+
+func (s *structureOf) piece(name string) *templates.Piece {
+	i := slices.IndexFunc(s.made.Pieces, func(p templates.Piece) bool { return p.Name == name })
+	return &s.made.Pieces[i]
+}
+
+func meets(edges []edgeOf, set map[edgeOf]bool) bool {
+	return slices.ContainsFunc(edges, func(e edgeOf) bool { return set[e] })
+}
+
+func setOf(edges []edgeOf) map[edgeOf]bool {
+	m := map[edgeOf]bool{}
+	for _, e := range edges {
+		m[e] = true
+	}
+	return m
+}
+
+func edgesOf(chains ...[]templates.ChainPart) []edgeOf {
+	var out []edgeOf
+	for _, c := range chains {
+		for _, p := range c {
+			out = append(out, edgeOf{p.Piece, p.Edge})
+		}
+	}
+	return out
+}

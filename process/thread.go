@@ -1,0 +1,155 @@
+package process
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"bodkin/seams"
+)
+
+// bight is the width of an overedge stitch in mm: a usual setting of a home
+// overlocker (common practice, no source).
+const bight = 5
+
+// tails is the thread left hanging at both ends of a row, in metres: an
+// estimate, 10 cm at each end of each thread.
+const tails = 0.2
+
+// thread adds up what each colour uses, over all garments, with waste.
+func (o *operator) thread() ([]Thread, error) {
+	out := []Thread{}
+	capacity := map[string]float64{}
+	bobbin := map[string]float64{}
+	for _, n := range o.ops {
+		if n.Setting.Stitch == "" {
+			continue
+		}
+		st, err := o.shelf.Stitch(n.Setting.Stitch)
+		if err != nil {
+			return nil, err
+		}
+		needle, below, err := o.draws(n, st)
+		if err != nil {
+			return nil, err
+		}
+		k := slices.IndexFunc(out, func(t Thread) bool { return t.Colour == n.Setting.Thread })
+		if k < 0 {
+			kind, err := o.shelf.ThreadFor(seams.Facts{Cloth: n.cloths[0].Facts(), Applied: n.cloths[0].Facts(), Workroom: o.room.facts()})
+			if err != nil {
+				return nil, err
+			}
+			k = len(out)
+			out = append(out, Thread{Colour: n.Setting.Thread, Kind: kind.Title, Tex: kind.Tex, ForSeams: []string{}})
+		}
+		t := &out[k]
+		t.NeedleM += needle
+		t.LooperM += below
+		if m := o.room.stations[n.station].machine; st.Bobbins > 0 && m.Bobbin > 0 {
+			bobbin[t.Colour] += below
+			if c := capacity[t.Colour]; c == 0 || m.Bobbin < c {
+				capacity[t.Colour] = m.Bobbin
+			}
+		}
+		if n.line >= 0 && !slices.Contains(t.ForSeams, o.lines[n.line].name) {
+			t.ForSeams = append(t.ForSeams, o.lines[n.line].name)
+		}
+	}
+	for k := range out {
+		t := &out[k]
+		t.NeedleM, t.LooperM = tenths(seams.WithWaste(t.NeedleM)), tenths(seams.WithWaste(t.LooperM))
+		t.Metres = tenths(t.NeedleM + t.LooperM)
+		t.Bobbins = seams.Bobbins(seams.WithWaste(bobbin[t.Colour]), capacity[t.Colour])
+		t.Basis = fmt.Sprintf("length of the rows by the stitch's own formula or ratio, %.0f cm of tails a row, and %.0f%% waste", 100*tails, 100*seams.Waste)
+		if c := capacity[t.Colour]; c > 0 {
+			t.Basis += fmt.Sprintf("; a bobbin is taken to hold %.0f m (estimate)", c)
+		}
+	}
+	return out, nil
+}
+
+// draws is the thread of an operation in metres, every garment, without waste:
+// what runs through the needles and what lies below or around.
+func (o *operator) draws(n op, st *seams.Stitch) (needle, below float64, err error) {
+	stitch := n.Setting.StitchMM
+	if stitch <= 0 {
+		stitch = handStitch
+	}
+	thickness := 0.0
+	for _, c := range n.cloths {
+		thickness = max(thickness, c.Thickness)
+	}
+	per, err := st.Draws(1/stitch, thickness*float64(max(n.layers, 2)), bight)
+	if err != nil {
+		return 0, 0, err
+	}
+	rows := float64(max(st.Needles+st.Loopers+st.Bobbins+st.Covers, 1)) * tails * float64(n.copiesOf(o))
+	needle, below = st.Split((per*n.Length/1000 + rows) * float64(o.quantity))
+	return needle, below, nil
+}
+
+// handStitch is the stitch length in mm that hand work is reckoned with where a
+// construction does not say: about 1/4 in (common practice, no source).
+const handStitch = 6
+
+func (n op) copiesOf(o *operator) int {
+	if n.line < 0 {
+		return 1
+	}
+	return o.lines[n.line].copies
+}
+
+func tenths(x float64) float64 { return math.Round(x*10) / 10 }
+
+// needles are the machine needles to have at hand, in the order of first use.
+func (o *operator) needles(plan *Plan) []NeedleUse {
+	out := []NeedleUse{}
+	for _, n := range plan.Operations {
+		w := n.Setting.Needle
+		if w == "" || slices.ContainsFunc(out, func(u NeedleUse) bool { return u.Needle == w }) {
+			continue
+		}
+		i := slices.IndexFunc(o.ops, func(x op) bool { return x.ID == n.ID })
+		var titles []string
+		for _, c := range o.ops[i].cloths {
+			titles = append(titles, lowerFirst(c.Title))
+		}
+		rule, err := o.needle(o.ops[i].cloths)
+		if err != nil {
+			continue // the operation itself could not have been set
+		}
+		out = append(out, NeedleUse{Needle: w, For: listWords(titles, "and"), Source: rule.Source})
+	}
+	return out
+}
+
+// cautions are what the materials and the acts of this plan call for.
+func (o *operator) cautions() ([]Caution, error) {
+	var acts []string
+	for _, n := range o.ops {
+		if !slices.Contains(acts, n.Does) {
+			acts = append(acts, n.Does)
+		}
+	}
+	out := []Caution{}
+	add := func(f seams.Facts, acts []string) error {
+		cs, err := o.shelf.CautionsFor(f, acts)
+		for _, c := range cs {
+			if k := (Caution{c.Text, c.Why}); !slices.Contains(out, k) {
+				out = append(out, k)
+			}
+		}
+		return err
+	}
+	for _, l := range o.lines {
+		if err := add(l.facts, acts); err != nil {
+			return nil, err
+		}
+		f := l.facts
+		f.Cloth = f.Applied
+		if err := add(f, nil); err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
+}

@@ -1,0 +1,211 @@
+package process
+
+import (
+	"context"
+	"slices"
+
+	"bodkin/process/order"
+	"bodkin/seams"
+	"bodkin/seams/length"
+	"bodkin/templates"
+)
+
+// Input is everything a plan is worked out from.
+type Input struct {
+	Job      *Job
+	Garment  *templates.Garment
+	Workroom *Workroom
+	Shelf    *seams.Shelf
+}
+
+// Work works out the plan. The context limits only the search for the order:
+// when it ends, the best order so far is told with its bound.
+//
+// Errors: [form.Faults] where the input is wrong, [*CannotError] where nothing
+// in this room can make what is asked, [*CycleError] where a garment's
+// structure lets no order through.
+func Work(ctx context.Context, in Input, opts order.Options) (*Plan, error) {
+	o, made, relations, err := prepare(in)
+	if err != nil {
+		return nil, err
+	}
+	o.precede(relations)
+	a, err := o.arrange(ctx, in.Garment.Title, opts)
+	if err != nil {
+		return nil, err
+	}
+	plan := &Plan{
+		Schema: Schema, Garment: in.Garment.Name, GarmentName: in.Garment.Title, Title: in.Job.Title,
+		Units: o.style.String(), Workroom: in.Workroom.Name, Quantity: o.quantity, Notes: in.Job.Notes,
+		Measures: valuesOf(made.Measures), Choices: valuesOf(made.Choices),
+		Pieces: o.pieces, Interfacing: o.facings,
+	}
+	if plan.Title == "" {
+		plan.Title = in.Garment.Title
+	}
+	o.tell(plan, a)
+	plan.Strips = stripsOf(o.lines)
+	plan.Notions = notions(o.lines, o.style, o.quantity)
+	plan.Seams = o.seams()
+	plan.Cloths = o.clothUse(plan)
+	if plan.Thread, err = o.thread(); err != nil {
+		return nil, err
+	}
+	plan.Needles = o.needles(plan)
+	if plan.Cautions, err = o.cautions(); err != nil {
+		return nil, err
+	}
+	plan.Notices = o.notices(plan)
+	return plan, nil
+}
+
+// prepare goes from the input to operations that are not yet in order.
+func prepare(in Input) (*operator, *templates.Made, []relation, error) {
+	made, err := in.Garment.Make(in.Job.Size, in.Job.Choices)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	cloths, err := dress(in.Job, in.Garment, in.Shelf)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	style := styleOf(in.Job, in.Workroom)
+	r, err := enter(in.Workroom, in.Shelf, in.Job.Favour.Value, style)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	lines := lay(made, cloths, r)
+	if err := choose(lines, in.Job, in.Shelf, r); err != nil {
+		return nil, nil, nil, err
+	}
+	if err := measure(lines); err != nil {
+		return nil, nil, nil, err
+	}
+	quantity := in.Job.quantity()
+	pieces, err := allow(made, lines, quantity)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	cutStrips(lines, cloths, r, quantity)
+	facings, err := steadying(in.Shelf, made, lines, pieces, cloths, r, quantity)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	o := &operator{shelf: in.Shelf, room: r, lines: lines, cloths: cloths, pieces: pieces,
+		facings: facings, style: style, quantity: quantity, made: made}
+	if err := o.operate(); err != nil {
+		return nil, nil, nil, err
+	}
+	return o, made, structure(made, lines), nil
+}
+
+func styleOf(j *Job, w *Workroom) length.Style {
+	units := j.Units.Value
+	if units == "" {
+		units = w.Units.Value
+	}
+	if units == "in" {
+		return length.Inches
+	}
+	return length.Centimetres
+}
+
+func valuesOf(vs []templates.Value) []Measure {
+	out := []Measure{}
+	for _, v := range vs {
+		out = append(out, Measure{Name: v.Name, Title: v.Title, MM: float64(v.MM), Word: v.Word, Number: v.Number, Default: v.Default})
+	}
+	return out
+}
+
+func stripsOf(lines []*line) []Strip {
+	out := []Strip{}
+	for _, l := range lines {
+		if l.strip != nil {
+			out = append(out, *l.strip)
+		}
+	}
+	return out
+}
+
+// seams are the lines as the plan tells them.
+func (o *operator) seams() []Seam {
+	out := []Seam{}
+	for _, l := range o.lines {
+		c := l.construction
+		s := Seam{
+			Name: l.name, Title: l.title, Kind: l.kind, Construction: c.Name, ConstructionTitle: c.Title,
+			ISO4916Class: c.ISO4916.Class, Stitches: l.stitches(), Length: l.length, Copies: l.copies,
+			Allowance: l.sized.Allowance, AllowanceB: l.sized.AllowanceB, Finished: l.sized.Finished,
+			Sizes: []Size{}, WorkBecause: l.flatBecause, Insisted: l.insisted, Anyway: l.anyway,
+			Score: l.chosen.Score, Minutes: l.minutes, Because: []string{}, Against: []string{},
+			Rejected: []Rejected{}, Section: sectionOf(l.sized), Source: c.Source,
+		}
+		if l.work == treating && l.flatBecause != "" {
+			s.Work = "round"
+			if l.flat {
+				s.Work = "flat"
+			}
+		}
+		for _, z := range l.sized.Sizes {
+			s.Sizes = append(s.Sizes, Size{Name: z.Name, MM: z.MM})
+		}
+		for _, r := range l.chosen.For {
+			s.Because = append(s.Because, r.Because)
+		}
+		for _, r := range l.chosen.Against {
+			s.Against = append(s.Against, r.Because)
+		}
+		if l.insisted {
+			s.Because = append([]string{"the job asks for it"}, s.Because...)
+			if l.anyway {
+				s.Against = append(s.Against, l.chosen.RuledOut...)
+			}
+		}
+		for _, v := range l.others {
+			s.Rejected = append(s.Rejected, rejected(l, v))
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// rejected tells why a runner-up lost: what rules it out, or else what speaks
+// against it or for the chosen one.
+func rejected(l *line, v seams.Verdict) Rejected {
+	r := Rejected{Construction: v.Construction.Name, Title: v.Construction.Title, Score: v.Score, RuledOut: !v.Allowed(), Because: []string{}}
+	if r.RuledOut {
+		r.Because = append(r.Because, v.RuledOut...)
+		return r
+	}
+	for _, x := range v.Against {
+		r.Because = append(r.Because, x.Because)
+	}
+	if len(r.Because) == 0 {
+		r.Because = append(r.Because, "less speaks for it than for the "+lowerFirst(l.construction.Title))
+	}
+	return r
+}
+
+func (l *line) stitches() []string {
+	out := []string{}
+	for _, p := range l.sized.Passes {
+		if st := p.Pass.Stitch; st != "" && !slices.Contains(out, st) {
+			out = append(out, st)
+		}
+	}
+	return out
+}
+
+func sectionOf(s seams.Sized) Section {
+	sec := Section{Items: []SectionItem{}}
+	for _, f := range s.Figure {
+		item := SectionItem{Ply: f.Item.Ply, Stitch: f.Item.Stitch, Size: f.Item.Size, MM: f.MM,
+			Raw: f.Item.Raw, Right: f.Item.Right, Row: f.Item.Row, Through: []Point{}}
+		for _, p := range f.Through {
+			item.Through = append(item.Through, Point{p[0], p[1]})
+		}
+		sec.Items = append(sec.Items, item)
+	}
+	return sec
+}

@@ -1,0 +1,112 @@
+package process
+
+import (
+	"strconv"
+
+	"bodkin/seams"
+	"bodkin/seams/form"
+	"bodkin/seams/length"
+)
+
+// Workroom is what stands in the room, the house's own figures, and the minutes
+// that a change takes there.
+type Workroom struct {
+	Name     string                `yaml:"name"`
+	Units    form.Text             `yaml:"units"` // cm or in
+	Machines []RoomMachine         `yaml:"machines"`
+	Iron     form.Text             `yaml:"iron"`    // steam, dry or none
+	House    form.Pairs[length.MM] `yaml:"house"`   // own widths by the names that constructions ask for
+	Minutes  RoomMinutes           `yaml:"minutes"` // what differs from the shelf
+	Favour   form.Text             `yaml:"favour"`
+}
+
+// RoomMachine is a machine of the shelf that stands in the room.
+type RoomMachine struct {
+	Is       form.Text `yaml:"is,required"`
+	Name     string    `yaml:"name"`     // what the house calls it; its title on the shelf where absent
+	Threaded string    `yaml:"threaded"` // the colour it is threaded with now
+}
+
+// RoomMinutes are the house's own minutes for a change; absent ones are the
+// shelf's.
+type RoomMinutes struct {
+	Move   form.Text `yaml:"move"` // from one station to another
+	Thread form.Text `yaml:"thread"`
+	Needle form.Text `yaml:"needle"`
+	Foot   form.Text `yaml:"foot"`
+	Stitch form.Text `yaml:"stitch"`
+}
+
+// ParseWorkroom reads a workroom strictly. Errors are [form.Faults].
+func ParseWorkroom(file string, data []byte) (*Workroom, error) {
+	var w Workroom
+	if err := form.Decode(file, data, &w); err != nil {
+		return nil, err
+	}
+	var faults form.Faults
+	faults = append(faults, oneOf(w.Units, "units", unitNames)...)
+	faults = append(faults, oneOf(w.Favour, "favour", favours)...)
+	faults = append(faults, oneOf(w.Iron, "iron", ironKinds)...)
+	for _, t := range []form.Text{w.Minutes.Move, w.Minutes.Thread, w.Minutes.Needle, w.Minutes.Foot, w.Minutes.Stitch} {
+		if t.Value == "" {
+			continue
+		}
+		if m, err := strconv.ParseFloat(t.Value, 64); err != nil || m < 0 || m > 240 {
+			faults = append(faults, form.FaultAt(t.At, "cannot read "+strconv.Quote(t.Value)+" as minutes",
+				"", "write a number of minutes from 0 to 240, such as 3 or 0.5"))
+		}
+	}
+	for _, p := range w.House {
+		if p.Value < 0 || p.Value > 200 {
+			faults = append(faults, form.FaultAt(p.Key.At, "a house figure of "+strconv.FormatFloat(float64(p.Value), 'g', 4, 64)+" mm is absurd",
+				"", "write a width from 0 to 200 mm"))
+		}
+	}
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return &w, nil
+}
+
+func ironKinds() []string { return []string{"dry", "none", "steam"} }
+
+// DefaultWorkroom is the room that is assumed where none is described: one
+// straight stitcher, a steam iron and a pair of hands.
+func DefaultWorkroom() *Workroom {
+	return &Workroom{
+		Name:     "A plain room",
+		Machines: []RoomMachine{{Is: form.Text{Value: "straight-stitcher"}}},
+		Iron:     form.Text{Value: "steam"},
+	}
+}
+
+// room is the workroom with the shelf's machines looked up.
+type room struct {
+	stations []station
+	house    map[string]float64
+	move     float64 // minutes
+	iron     bool
+	steam    bool
+	maxDots  int
+	favour   string
+	style    length.Style
+}
+
+// station is a place in the room with what it costs to change it.
+type station struct {
+	Station
+	machine seams.Machine
+	start   string // thread it holds now
+	minutes seams.Changes
+}
+
+// Names of the stations that every room has.
+const (
+	tableStation = "table"
+	ironStation  = "iron"
+	handStation  = "hand"
+)
+
+// defaultMove is the minutes it takes to get up, carry the work to another
+// station and settle: an estimate, no published figure; a house may set its own.
+const defaultMove = 0.25
