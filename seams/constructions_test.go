@@ -133,7 +133,10 @@ func needs() []need {
 		{"edge", "band", edgeShapes()},
 		{"edge", "casing", casingShapes()},
 		{"detail", "dart", []shape{{"dart", seams.LineFacts{Length: 180, TightestRadius: straight, InsideSeen: true}}}},
-		{"detail", "staystitch", []shape{{"neck", seams.LineFacts{Length: 600, TightestRadius: 70, Turning: 300, Curved: true, Hollow: true}}}},
+		{"detail", "staystitch", []shape{
+			{"neck", seams.LineFacts{Length: 600, TightestRadius: 70, Turning: 300, Curved: true, Hollow: true}},
+			{"bias front edge", seams.LineFacts{Length: 600, TightestRadius: straight}},
+		}},
 		{"detail", "strip", []shape{{"strip", seams.LineFacts{Length: 1500, TightestRadius: straight}}}},
 	}
 }
