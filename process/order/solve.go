@@ -80,5 +80,5 @@ func Solve(ctx context.Context, p Problem, o Options) (Result, error) {
 	if o.Memory == 0 {
 		o.Memory = 1 << 30
 	}
-	return search(ctx, p, o), nil
+	return solve(ctx, p, o), nil
 }

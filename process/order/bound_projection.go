@@ -1,0 +1,209 @@
+package order
+
+import "slices"
+
+// A projection bounds what an outer model still has to spend on some of its
+// slots: by the least cost of the smaller problem that sees only these slots,
+// solved exactly by memoised recursion. Other projections of the smaller
+// problem, or a chain, bound it in turn. Work and memory are capped; where a
+// cap cuts the recursion short the bound is weaker but still a bound.
+type projection struct {
+	ops   set      // of the outer model, that set one of the slots
+	mask  []uint64 // of the outer state, the slots
+	slots []*slot  // of the outer model
+	last  []int    // by inner operation, see project
+
+	e     *expander
+	parts []*projection // bound the inner problem together
+	chain *chain        // bounds it where it has one slot
+
+	raw     *store  // outer keys under ops and mask
+	nodeOf  []int32 // their nodes
+	nodes   *store  // closed inner keys
+	known   []known
+	kids    []projectionKid // a stack
+	scratch []uint64
+	outer   []uint64
+	left    int // expansions until a cap cuts in
+}
+
+// What is known of a node: a lower bound, and how it was come by.
+type known struct {
+	low   int64
+	stage int8
+}
+
+const (
+	unseen  = int8(iota)
+	bounded // by the parts
+	exact
+)
+
+type projectionKid struct {
+	cost int64
+	id   int32
+}
+
+// Caps of one projection.
+const (
+	projectionNodes = 400_000 // stored keys, and as many raw ones
+	projectionCall  = 20_000  // expansions for one call of bound
+)
+
+func newProjection(outer *model, slots []int) *projection {
+	inner, last := outer.project(slots)
+	p := &projection{
+		ops: newSet(outer.n), mask: make([]uint64, outer.words), last: last,
+		e: newExpander(inner),
+	}
+	for _, s := range slots {
+		sl := &outer.slots[s]
+		p.slots = append(p.slots, sl)
+		p.mask[sl.word] |= sl.mask << sl.shift
+	}
+	for i, k := range outer.mode {
+		for _, a := range outer.modes[k].set {
+			if slices.Contains(slots, a.slot) {
+				p.ops.add(i)
+			}
+		}
+	}
+	p.nodes = newStore(p.e.width)
+	p.raw = newStore(len(p.ops) + len(p.mask))
+	p.outer = make([]uint64, p.raw.width)
+	p.scratch = make([]uint64, p.e.width)
+	if len(slots) == 1 {
+		p.chain = newChain(inner)
+	}
+	return p
+}
+
+// touched reports whether the bound may differ between two outer keys.
+func (p *projection) touched(a, b []uint64) bool {
+	for w, mask := range p.ops {
+		if (a[w]^b[w])&mask != 0 {
+			return true
+		}
+	}
+	a, b = a[len(p.ops):], b[len(p.ops):]
+	for w, mask := range p.mask {
+		if (a[w]^b[w])&mask != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// bound returns the bound for a key of the outer model.
+func (p *projection) bound(key []uint64) int64 {
+	w := len(p.ops)
+	for k, mask := range p.ops {
+		p.outer[k] = key[k] & mask
+	}
+	for k, mask := range p.mask {
+		p.outer[w+k] = key[w+k] & mask
+	}
+	id, isNew := p.raw.number(p.outer)
+	if isNew {
+		p.nodeOf = append(p.nodeOf, p.node(p.inner(p.outer)))
+	}
+	p.left = projectionCall
+	return p.solve(p.nodeOf[id], infinite)
+}
+
+// inner returns the closed inner key of an outer one.
+func (p *projection) inner(outer []uint64) []uint64 {
+	key := p.scratch
+	clear(key)
+	for k, i := range p.last {
+		if set(outer).has(i) {
+			set(key).add(k)
+		}
+	}
+	for k, s := range p.slots {
+		p.e.m.slots[k].put(key[p.e.setW:], s.of(outer[len(p.ops):]))
+	}
+	p.e.close(key)
+	return key
+}
+
+// node numbers a closed inner key.
+func (p *projection) node(key []uint64) int32 {
+	id, isNew := p.nodes.number(key)
+	if isNew {
+		k := known{}
+		switch {
+		case p.e.complete(key):
+			k.stage = exact
+		case p.chain != nil:
+			k.low, k.stage = p.chain.bound(key), bounded
+		}
+		p.known = append(p.known, k)
+	}
+	return id
+}
+
+// solve returns the least cost from the node, or a lower bound of it that is
+// not below limit; a lower bound of any kind when a cap is reached.
+func (p *projection) solve(id int32, limit int64) int64 {
+	if k := p.known[id]; k.stage == exact || k.low >= limit {
+		return k.low
+	}
+	if p.known[id].stage == unseen {
+		key := p.nodes.key(id)
+		var low int64
+		for _, q := range p.parts {
+			low += q.bound(key)
+		}
+		p.known[id] = known{max(low, p.known[id].low), bounded}
+		if low >= limit {
+			return low
+		}
+	}
+	if p.left--; p.left < 0 || p.nodes.count > projectionNodes {
+		return p.known[id].low
+	}
+	base := len(p.kids)
+	p.e.expand(p.nodes.key(id))
+	for i, c := range p.e.kids {
+		kid := p.node(p.e.key(i))
+		if k := &p.known[kid]; k.stage != exact {
+			k.low = max(k.low, p.known[id].low-c.cost)
+		}
+		p.kids = append(p.kids, projectionKid{c.cost, kid})
+	}
+	low, isExact := p.leastKid(base, limit)
+	p.kids = p.kids[:base]
+	k := &p.known[id]
+	k.low = max(k.low, low)
+	if isExact {
+		k.stage = exact
+	}
+	return k.low
+}
+
+// leastKid returns the least cost by way of the kids from base on, if it is
+// below limit; else a lower bound.
+func (p *projection) leastKid(base int, limit int64) (int64, bool) {
+	best := limit // the least exact cost so far
+	for {
+		// the kid that promises most
+		at, least := -1, best
+		for i := base; i < len(p.kids); i++ {
+			c := p.kids[i]
+			if f := c.cost + p.known[c.id].low; f < least {
+				at, least = i, f
+			}
+		}
+		if at < 0 {
+			return best, best < limit
+		}
+		c := p.kids[at]
+		v := c.cost + p.solve(c.id, best-c.cost)
+		if p.known[c.id].stage == exact {
+			best = min(best, v)
+		} else if v < best {
+			return least, false // cut short
+		}
+	}
+}
