@@ -138,7 +138,7 @@ func (p *parser) ends(e *EdgeDraft, w walked, c *corners, t *topology) {
 		if !e.Closed {
 			p.fault(e.ClosedBy, "no join closes an edge that is not closed", "", "leave closed_by out, or add closed: true")
 		}
-		if !p.closes(j, w, c) {
+		if !closes(j, w, c) {
 			p.fault(e.ClosedBy, fmt.Sprintf("the join %q does not end on the %s", s.Join.Value, e.Title), "",
 				"name the join that closes it last")
 		}
@@ -147,7 +147,7 @@ func (p *parser) ends(e *EdgeDraft, w walked, c *corners, t *topology) {
 }
 
 // closes reports whether a join ends at a corner of the chain.
-func (p *parser) closes(j joined, w walked, c *corners) bool {
+func closes(j joined, w walked, c *corners) bool {
 	for _, n := range []int{j.a.from, j.a.to} {
 		for k, part := range w.parts {
 			if c.same(n, c.end(part, w.backward[k])) || c.same(n, c.end(part, !w.backward[k])) {

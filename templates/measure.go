@@ -43,15 +43,15 @@ func offGrain(along outline.Point) float64 {
 // and 65 degrees off the grain, where woven cloth stretches. The limits are
 // common practice, no source.
 func nearBias(edges []outline.Edge) bool {
+	const fine = 0.1 // mm
 	var all, bias float64
 	for _, e := range edges {
-		const parts = 24
-		whole := e.Length()
-		all += whole
-		for k := range parts {
-			_, along := e.At(whole * (float64(k) + 0.5) / parts)
-			if off := offGrain(along); off > 25 && off < 65 {
-				bias += whole / parts
+		line := e.Flatten(fine)
+		for i := range len(line) - 1 {
+			step := line[i+1].Sub(line[i])
+			all += step.Norm()
+			if off := offGrain(step); off > 25 && off < 65 {
+				bias += step.Norm()
 			}
 		}
 	}
