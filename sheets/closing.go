@@ -2,7 +2,8 @@ package sheets
 
 import "strings"
 
-// notices are estimates and limits that the reader should know of.
+// notices are estimates and limits that the reader should know of, and what the
+// choice of needles rests on.
 func (c *composer) notices() {
 	w := c.say.closing
 	var items []inline
@@ -12,6 +13,11 @@ func (c *composer) notices() {
 			words = say(w.notice, values{"about": strong(plain(upper(n.About))), "text": words})
 		}
 		items = append(items, words)
+	}
+	for _, n := range c.plan.Needles {
+		if n.Source != "" {
+			items = append(items, say(w.needle, values{"needle": strong(plain(n.Needle)), "source": plain(sentence(n.Source))}))
+		}
 	}
 	if units := c.style.String(); c.plan.Units != "" && units != c.plan.Units {
 		items = append(items, say(w.unitsMixed, values{"words": plain(c.plan.Units), "tables": plain(units)}))

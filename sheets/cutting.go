@@ -75,7 +75,7 @@ func (c *composer) marks() {
 	for _, p := range c.plan.Pieces {
 		var names []string
 		for _, m := range p.Marks {
-			names = addOnce(names, spoken(m.Name))
+			names = addOnce(names, lower(spoken(m.Name)))
 		}
 		if len(names) == 0 {
 			continue
@@ -93,7 +93,7 @@ func (c *composer) edgeTable() {
 	var rows [][]inline
 	for _, p := range c.plan.Pieces {
 		for _, e := range p.Edges {
-			allowance, seam := c.mm(e.Allowance), plain(c.seamTitle(e.Seam))
+			allowance, seam := c.mm(e.Allowance), plain(lower(c.seamTitle(e.Seam)))
 			switch {
 			case e.Seam == foldEdge:
 				allowance, seam = plain(c.say.none), plain(w.fold)
@@ -249,12 +249,8 @@ func (c *composer) steadying(same []process.Interfacing) []inline {
 		words = joined(" ", words, say(w.because, values{"because": because})+".")
 	}
 	items := []inline{words}
-	var others []inline
-	for _, r := range f.Rejected {
-		others = append(others, say(w.other, values{"material": plain(r.Title), "because": c.reasons(r.Because)}))
-	}
-	if len(others) > 0 {
-		items = append(items, say(w.others, values{"others": joined("; ", others...)}))
+	for _, line := range c.byReason(w.notTaken, f.Rejected) {
+		items = append(items, line+".")
 	}
 	return items
 }

@@ -35,11 +35,11 @@ func wellFormed(t interface {
 }
 
 func TestFiguresAreSound(t *testing.T) {
-	for _, name := range fixtures(t) {
+	for _, n := range plans(t) {
 		for _, units := range []string{"cm", "in"} {
-			s := Compose(fixture(t, name), Options{Units: units, FiguresAt: "figures/"})
+			s := Compose(n.plan, Options{Units: units, FiguresAt: "figures/"})
 			if len(s.Figures) < 3 {
-				t.Errorf("%s: only %d figures", name, len(s.Figures))
+				t.Errorf("%s: only %d figures", n.name, len(s.Figures))
 			}
 			for _, d := range s.Figures {
 				wellFormed(t, d)
@@ -52,8 +52,8 @@ func TestFiguresAreSound(t *testing.T) {
 				}
 				apart(t, d)
 			}
-			if n := bytes.Count(s.Markdown, []byte("![")); n != len(s.Figures) {
-				t.Errorf("%s: %d images, %d figures", name, n, len(s.Figures))
+			if images := bytes.Count(s.Markdown, []byte("![")); images != len(s.Figures) {
+				t.Errorf("%s: %d images, %d figures", n.name, images, len(s.Figures))
 			}
 		}
 	}

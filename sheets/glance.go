@@ -59,8 +59,8 @@ func (c *composer) stitchList(s process.Seam) inline {
 	return joined(inline(c.say.list), plains(s.Stitches)...)
 }
 
-// alike groups the seams that are sewn in one way with the same sizes, so that
-// each way is drawn once, in the order in which they first appear.
+// alike groups the seams that are sewn in one way and look alike cut across, so
+// that each way is drawn once, in the order in which they first appear.
 func (c *composer) alike() [][]process.Seam {
 	var groups [][]process.Seam
 	for _, s := range c.plan.Seams {
@@ -75,117 +75,126 @@ func (c *composer) alike() [][]process.Seam {
 }
 
 func sameWay(a, b process.Seam) bool {
-	return a.Construction == b.Construction && slices.Equal(a.Sizes, b.Sizes) &&
-		slices.EqualFunc(a.Section.Items, b.Section.Items, func(x, y process.SectionItem) bool {
-			return x.Ply == y.Ply && x.Stitch == y.Stitch && x.Size == y.Size && x.MM == y.MM &&
-				x.Right == y.Right && slices.Equal(x.Through, y.Through)
-		})
+	return a.Construction == b.Construction && slices.EqualFunc(a.Section.Items, b.Section.Items, func(x, y process.SectionItem) bool {
+		return x.Ply == y.Ply && x.Stitch == y.Stitch && x.Size == y.Size && x.MM == y.MM &&
+			x.Right == y.Right && slices.Equal(x.Through, y.Through)
+	})
 }
 
 // construction tells one way of sewing, for all the seams sewn in it.
 func (c *composer) construction(group []process.Seam) {
-	s := group[0]
+	w, s := c.say.glance, group[0]
 	id := c.heading(3, plain(upper(s.ConstructionTitle)))
 	for _, g := range group {
 		c.anchors[g.Name] = id
 	}
-	c.para(say(c.say.glance.use, values{"seams": c.titles(group)}))
+	c.para(say(w.use, values{"seams": c.titles(group)}))
 	c.sectionFigure(s)
-	rivals := !slices.ContainsFunc(group, func(g process.Seam) bool { return !slices.EqualFunc(s.Rejected, g.Rejected, sameRejected) })
-	told := make([]bool, len(group))
-	for i, a := range group {
-		if told[i] {
-			continue
-		}
-		var same []process.Seam
-		for j := i; j < len(group); j++ {
-			if !told[j] && sameReasons(a, group[j]) {
-				told[j] = true
-				same = append(same, group[j])
-			}
-		}
-		c.choice(a, c.titles(same), len(same) < len(group))
-		if !rivals {
-			c.others(a)
-		}
+	if asked := slices.DeleteFunc(slices.Clone(group), func(g process.Seam) bool { return !g.Anyway }); len(asked) > 0 {
+		c.quote(say(w.anyway, values{"seams": c.titles(asked)}))
 	}
-	if rivals {
-		c.others(s)
-	}
+	c.reasonList(w.why, group, func(g process.Seam) []inline { return clauses(g.Because) })
+	c.reasonList(w.against, group, func(g process.Seam) []inline { return clauses(g.Against) })
+	c.reasonList(w.worked, group, func(g process.Seam) []inline { return clauses([]string{g.WorkBecause}) })
+	c.reasonList(w.runnersUp, group, func(g process.Seam) []inline { return c.others(g, false) })
+	c.reasonList(w.ruledOut, group, func(g process.Seam) []inline { return c.others(g, true) })
 	c.para(c.source(s.Source))
 }
 
 func (c *composer) titles(group []process.Seam) inline {
 	var names []string
 	for _, s := range group {
-		names = addOnce(names, s.Title)
+		names = addOnce(names, lower(s.Title))
 	}
 	return c.listed(plains(names))
 }
 
-func sameReasons(a, b process.Seam) bool {
-	return slices.Equal(a.Because, b.Because) && slices.Equal(a.Against, b.Against) &&
-		a.Insisted == b.Insisted && a.Anyway == b.Anyway && a.Work == b.Work && a.WorkBecause == b.WorkBecause &&
-		slices.EqualFunc(a.Rejected, b.Rejected, sameRejected)
+// reasonList lists what holds of the group's seams, each thing once and in the
+// order in which it is first said; what does not hold of all says of which.
+func (c *composer) reasonList(lead string, group []process.Seam, of func(process.Seam) []inline) {
+	var order []inline
+	holds := map[inline][]process.Seam{}
+	for _, g := range group {
+		for _, words := range of(g) {
+			if holds[words] == nil {
+				order = append(order, words)
+			}
+			holds[words] = append(holds[words], g)
+		}
+	}
+	var items []inline
+	for _, words := range order {
+		if seams := holds[words]; len(seams) < len(group) {
+			words = say(c.say.glance.only, values{"reason": words, "seams": c.titles(seams)})
+		}
+		items = append(items, words+".")
+	}
+	if len(items) > 0 {
+		c.para(strong(plain(lead)))
+		c.list(items...)
+	}
+}
+
+// clauses are reasons as they open a line, without their full stop.
+func clauses(reasons []string) []inline {
+	var out []inline
+	for _, r := range reasons {
+		if r != "" {
+			out = append(out, plain(upper(clause(r))))
+		}
+	}
+	return out
+}
+
+// others are the ways that were not taken: those that could be, with all that
+// spoke against them, or those that are ruled out, with the first thing that
+// does so. Ways that lose for one reason share a line.
+func (c *composer) others(s process.Seam, ruledOut bool) []inline {
+	var list []process.Rejected
+	for _, r := range s.Rejected {
+		if r.RuledOut != ruledOut {
+			continue
+		}
+		if ruledOut && len(r.Because) > 1 {
+			r.Because = r.Because[:1]
+		}
+		list = append(list, r)
+	}
+	return c.byReason(c.say.glance.other, list)
+}
+
+// byReason says of rivals why they lost, a line for each reason, in the order
+// in which the reasons come up; the reason opens the line of many.
+func (c *composer) byReason(pattern string, list []process.Rejected) []inline {
+	var order []inline
+	titles := map[inline][]inline{}
+	for _, r := range list {
+		because := c.reasons(r.Because)
+		if titles[because] == nil {
+			order = append(order, because)
+		}
+		titles[because] = append(titles[because], plain(upper(r.Title)))
+	}
+	var out []inline
+	for _, because := range order {
+		rivals := titles[because]
+		if len(rivals) > 2 {
+			out = append(out, say(c.say.glance.others, values{"rivals": joined("; ", rivals...), "because": because}))
+			continue
+		}
+		out = append(out, say(pattern, values{"rivals": strong(joined("; ", rivals...)), "because": because}))
+	}
+	return out
+}
+
+// source names where a fact is from, in a sentence of its own.
+func (c *composer) source(source string) inline {
+	if source == "" {
+		return ""
+	}
+	return soft(say(c.say.glance.source, values{"source": plain(sentence(source))}))
 }
 
 func sameRejected(a, b process.Rejected) bool {
 	return a.Construction == b.Construction && a.RuledOut == b.RuledOut && slices.Equal(a.Because, b.Because)
-}
-
-// choice is why a seam is sewn as it is, and why not otherwise.
-func (c *composer) choice(s process.Seam, names inline, named bool) {
-	w := c.say.glance
-	why := plain(w.why)
-	if named {
-		why = say(w.whyFor, values{"seam": names})
-	}
-	why = strong(why)
-	if s.Anyway {
-		why = joined(" ", why, plain(w.anyway))
-	}
-	if c.reasonList(why, s.Because); s.Anyway && len(s.Because) == 0 {
-		c.para(why)
-	}
-	c.reasonList(strong(plain(w.against)), s.Against)
-	if s.Work != "" && s.WorkBecause != "" {
-		pattern := w.round
-		if s.Work == "flat" {
-			pattern = w.flat
-		}
-		c.para(say(pattern, values{"because": plain(lower(sentence(s.WorkBecause)))}))
-	}
-}
-
-func (c *composer) reasonList(lead inline, reasons []string) {
-	if len(reasons) == 0 {
-		return
-	}
-	var items []inline
-	for _, r := range reasons {
-		items = append(items, plain(sentence(r)))
-	}
-	c.para(lead)
-	c.list(items...)
-}
-
-// others are the ways that were not taken: those that could be first.
-func (c *composer) others(s process.Seam) {
-	w := c.say.glance
-	for _, part := range []struct {
-		ruledOut bool
-		lead     string
-	}{{false, w.runnersUp}, {true, w.ruledOut}} {
-		var items []inline
-		for _, r := range s.Rejected {
-			if r.RuledOut == part.ruledOut {
-				items = append(items, say(w.nextBest, values{
-					"construction": strong(plain(r.Title)), "because": c.reasons(r.Because)})+".")
-			}
-		}
-		if len(items) > 0 {
-			c.para(strong(plain(part.lead)))
-			c.list(items...)
-		}
-	}
 }

@@ -88,7 +88,7 @@ func (c *composer) dots(n int) string {
 func (c *composer) threads() {
 	w := c.say.layout
 	var rows [][]inline
-	var bases []string
+	var bases []basis
 	for _, t := range c.plan.Thread {
 		wind := plain(c.say.none)
 		if t.Bobbins > 0 {
@@ -97,7 +97,7 @@ func (c *composer) threads() {
 		rows = append(rows, []inline{
 			plain(t.Colour), plain(t.Kind), c.metres(t.Metres), wind,
 		})
-		bases = addOnce(bases, t.Basis)
+		bases = append(bases, basis{t.Colour, t.Basis})
 	}
 	if len(rows) == 0 {
 		return
@@ -106,28 +106,19 @@ func (c *composer) threads() {
 	c.table([]column{
 		{title: plain(w.colour)}, {title: plain(w.kind)}, {title: plain(w.metres), right: true}, {title: plain(w.bobbins)},
 	}, rows)
-	c.basis(w.threadBasis, bases)
+	c.restsOn(w.threadBasis, bases)
 }
 
 func (c *composer) needles() {
 	w := c.say.layout
 	var items []inline
 	for _, n := range c.plan.Needles {
-		words := say(w.needleItem, values{"needle": strong(plain(n.Needle)), "use": plain(n.For)})
-		items = append(items, joined(" ", words, c.source(n.Source)))
+		items = append(items, say(w.needleItem, values{"needle": strong(plain(n.Needle)), "use": plain(n.For)}))
 	}
 	if len(items) > 0 {
 		c.heading(3, plain(w.needles))
 		c.tasks(items...)
 	}
-}
-
-// source names where a fact is from, in a sentence of its own.
-func (c *composer) source(source string) inline {
-	if source == "" {
-		return ""
-	}
-	return soft(say(c.say.glance.source, values{"source": plain(sentence(source))}))
 }
 
 func (c *composer) materials() {

@@ -1,6 +1,10 @@
 package sheets
 
-import "bodkin/process"
+import (
+	"slices"
+
+	"bodkin/process"
+)
 
 // title is the sheet's title as text.
 func (c *composer) title() string {
@@ -79,28 +83,36 @@ func (c *composer) byPlace() inline {
 func (c *composer) clothTable() {
 	w := c.say.opening
 	var rows [][]inline
-	var bases []string
+	var bases []basis
 	for _, cl := range c.plan.Cloths {
 		rows = append(rows, []inline{
 			plain(upper(cl.Role)), plain(cl.Title), plain(cl.Colour), c.mmOr(cl.WidthMM), c.toBuy(cl.LengthMM),
 		})
-		bases = addOnce(bases, cl.Basis)
+		bases = append(bases, basis{cl.Role, cl.Basis})
 	}
 	c.table([]column{
 		{title: plain(w.cloth)}, {title: plain(w.is)}, {title: plain(w.colour)},
 		{title: plain(w.width), right: true}, {title: plain(w.buy), right: true},
 	}, rows)
-	c.basis(w.buyBasis, bases)
+	c.restsOn(w.buyBasis, bases)
 }
 
-// basis says once what estimates rest on.
-func (c *composer) basis(about string, bases []string) {
+// basis is what the estimate for a thing rests on.
+type basis struct{ of, words string }
+
+// restsOn says what estimates rest on: once where that is the same for all.
+func (c *composer) restsOn(about string, bases []basis) {
+	bases = slices.DeleteFunc(bases, func(b basis) bool { return b.words == "" })
 	if len(bases) == 0 {
 		return
 	}
 	words := []inline{strong(plain(about))}
+	if !slices.ContainsFunc(bases, func(b basis) bool { return b.words != bases[0].words }) {
+		c.para(joined(" ", words[0], plain(sentence(bases[0].words))))
+		return
+	}
 	for _, b := range bases {
-		words = append(words, plain(sentence(b)))
+		words = append(words, say(c.say.opening.basisOf, values{"of": plain(upper(b.of)), "basis": plain(lower(sentence(b.words)))}))
 	}
 	c.para(joined(" ", words...))
 }

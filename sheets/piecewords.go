@@ -117,29 +117,33 @@ func (f *pieceFigure) allowances() []figure.Item {
 	return out
 }
 
-// edgeWords are as full as the room along the edge allows.
-func (f *pieceFigure) edgeWords(e process.Edge, room float64) string {
+// edgeWords are what may stand at an edge with that much room, fullest first.
+func (f *pieceFigure) edgeWords(e process.Edge, room float64) []string {
 	w := f.c.say
 	full, short := f.c.mmText(e.Allowance), f.c.mmText(e.Allowance)
 	if e.Allowance == 0 {
 		full, short = w.figures.noAllowance, w.cutting.noAllowance
 	}
+	var out []string
 	for _, words := range []string{fillText(w.figures.edge, "seam", f.c.seamTitle(e.Seam), "allowance", full), full} {
 		if f.c.measure.TextWidth(words, mapType, false) < room {
-			return words
+			out = append(out, words)
 		}
 	}
-	return short
+	return append(out, short)
 }
 
-// free sets a text beside an edge, moving it outwards until it hides nothing.
-func (f *pieceFigure) free(middle, along, outward figure.Point, away float64, words string) figure.Text {
+// free sets words beside an edge so that they hide nothing: moved outwards a
+// little where they must be, the shorter ones where the fuller find no place.
+func (f *pieceFigure) free(middle, along, outward figure.Point, away float64, words []string) figure.Text {
 	var t figure.Text
-	for _, more := range []float64{0, 1, 2, 3, 4, 5} {
-		at := figure.Point{X: middle.X + outward.X*(away+more), Y: middle.Y + outward.Y*(away+more)}
-		t = turned(at, along, mapType, words)
-		if !f.hides(t) {
-			return t
+	for _, w := range words {
+		for _, more := range []float64{0, 1, 2, 3, 4} {
+			at := figure.Point{X: middle.X + outward.X*(away+more), Y: middle.Y + outward.Y*(away+more)}
+			t = turned(at, along, mapType, w)
+			if !f.hides(t) {
+				return t
+			}
 		}
 	}
 	return t
@@ -150,10 +154,11 @@ func (f *pieceFigure) hides(t figure.Text) bool {
 	if slices.ContainsFunc(f.texts, figure.TextBox(t, f.c.measure).Overlaps) {
 		return true
 	}
-	half := f.c.measure.TextWidth(t.Words, t.Size, t.Bold) / 2
+	half := f.c.measure.TextWidth(t.Words, t.Size, t.Bold)/2 + 0.8
 	sin, cos := math.Sincos(t.Turn * math.Pi / 180)
-	for _, x := range []float64{-half, -half / 2, 0, half / 2, half} {
-		for _, y := range []float64{0.1 * t.Size, -0.75 * t.Size} {
+	for i := range 9 {
+		x := half * (float64(i)/4 - 1)
+		for _, y := range []float64{0.4 * t.Size, -0.9 * t.Size} {
 			if f.cut.holds(figure.Point{X: t.At.X + x*cos + y*sin, Y: t.At.Y - x*sin + y*cos}) {
 				return true
 			}

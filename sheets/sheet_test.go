@@ -111,16 +111,16 @@ func TestPlanIsLeftAlone(t *testing.T) {
 // Prose is broken so that the raw text reads well in 80 columns; only tables,
 // headings and images keep to one line each.
 func TestProseFitsTheWindow(t *testing.T) {
-	for _, name := range fixtures(t) {
-		for i, line := range strings.Split(string(Compose(fixture(t, name), Options{FiguresAt: "figures/"}).Markdown), "\n") {
+	for _, n := range plans(t) {
+		for i, line := range strings.Split(string(Compose(n.plan, Options{FiguresAt: "figures/"}).Markdown), "\n") {
 			if strings.HasPrefix(line, "|") || strings.HasPrefix(line, "#") || strings.HasPrefix(line, "![") {
 				continue
 			}
 			if columns(line) > lineWidth {
-				t.Errorf("%s line %d is %d columns wide: %s", name, i+1, columns(line), line)
+				t.Errorf("%s line %d is %d columns wide: %s", n.name, i+1, columns(line), line)
 			}
 			if strings.HasSuffix(line, " ") {
-				t.Errorf("%s line %d ends in a space: %q", name, i+1, line)
+				t.Errorf("%s line %d ends in a space: %q", n.name, i+1, line)
 			}
 		}
 	}
@@ -128,15 +128,15 @@ func TestProseFitsTheWindow(t *testing.T) {
 
 // A placeholder that no value was given for would stand in the sheet.
 func TestEveryPlaceholderIsFilled(t *testing.T) {
-	for _, name := range fixtures(t) {
+	for _, n := range plans(t) {
 		for _, opts := range []Options{{}, {Units: "in", FiguresAt: "f/"}} {
-			s := Compose(fixture(t, name), opts)
+			s := Compose(n.plan, opts)
 			if i := bytes.IndexByte(s.Markdown, '{'); i >= 0 {
-				t.Errorf("%s: %.60q", name, s.Markdown[max(i-20, 0):])
+				t.Errorf("%s: %.60q", n.name, s.Markdown[max(i-20, 0):])
 			}
 			for _, d := range s.Figures {
 				if svg := d.Figure.SVG(); bytes.ContainsAny(svg, "{}") {
-					t.Errorf("%s: %s has a placeholder left", name, d.Address)
+					t.Errorf("%s: %s has a placeholder left", n.name, d.Address)
 				}
 			}
 		}

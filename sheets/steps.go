@@ -12,7 +12,11 @@ import (
 func (c *composer) theSteps() {
 	w := c.say.steps
 	c.heading(2, plain(w.title))
-	c.para(plain(w.intro))
+	intro := plain(w.intro)
+	if c.plan.Quantity > 1 {
+		intro = joined(" ", intro, say(w.introAll, values{"garments": c.count(c.plan.Quantity, c.say.counts.garments)}))
+	}
+	c.para(intro)
 	c.threadLine()
 	told := map[string]bool{}
 	for _, s := range c.plan.Steps {
@@ -92,7 +96,11 @@ func (c *composer) changes(s process.Step) []inline {
 		}
 		v := values{"what": plain(c.whatChanges(ch.What)), "from": c.changeWords(ch, ch.From), "to": c.changeWords(ch, ch.To)}
 		if ch.From == "" {
-			first = append(first, say(w.set, v))
+			pattern := w.set
+			if ch.What == "foot" {
+				pattern = w.setFoot
+			}
+			first = append(first, say(pattern, v))
 			minutes[0] += ch.Minutes
 		} else {
 			later = append(later, say(w.turn, v))
@@ -138,10 +146,13 @@ func (c *composer) whatChanges(what string) string {
 
 // changeWords is one side of a change: heat comes as a number of dots.
 func (c *composer) changeWords(ch process.Change, value string) inline {
-	if ch.What == "heat" {
+	switch ch.What {
+	case "heat":
 		if n, err := strconv.Atoi(value); err == nil {
 			return plain(c.dots(n))
 		}
+	case "foot":
+		return plain(footName(value))
 	}
 	return plain(value)
 }

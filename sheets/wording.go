@@ -31,7 +31,7 @@ type countWords struct {
 type openingWords struct {
 	made, madeSelf, room, work, byPlace, changes, size, proved, bounded string
 	machine, iron, hand, table                                          string
-	cloth, is, colour, width, buy, buyBasis                             string
+	cloth, is, colour, width, buy, buyBasis, basisOf                    string
 	measure, used, from, given, own                                     string
 }
 
@@ -50,21 +50,20 @@ type cuttingWords struct {
 	bias, straight, noJoin                                                   string
 	joined, inOne                                                            counted
 	interfacingTitle, steadies, material, part, half, whole, attach, because string
-	others, other                                                            string
+	notTaken                                                                 string
 }
 
 type glanceWords struct {
-	title, seam, sewn, class, allowance, finished, length, stitches, copies string
-	why, against, runnersUp, ruledOut, anyway, source                       string
-	nextBest, flat, round, classNote, whyFor, use                           string
+	title, seam, sewn, class, allowance, finished, length, stitches, copies, classNote  string
+	use, anyway, why, against, worked, runnersUp, ruledOut, other, others, only, source string
 }
 
 type stepWords struct {
-	title, intro, step, thread, needle, foot, stitch, heat, steam, dry, about string
-	setUp, change, set, turn, takes                                           string
-	right, after, check, within, exactly, part, partOf, same                  string
-	whatThread, whatNeedle, whatFoot, whatStitch, whatHeat                    string
-	dots                                                                      [4]string
+	title, intro, introAll, step, thread, needle, foot, stitch, heat, steam, dry, about string
+	setUp, change, set, setFoot, turn, takes                                            string
+	right, after, check, within, exactly, part, partOf, same                            string
+	whatThread, whatNeedle, whatFoot, whatStitch, whatHeat                              string
+	dots                                                                                [4]string
 }
 
 type orderWords struct {
@@ -72,7 +71,7 @@ type orderWords struct {
 	what, here, seamBySeam, minutes, threads, stations  string
 }
 
-type closingWords struct{ notices, notice, notes, unitsMixed string }
+type closingWords struct{ notices, notice, needle, notes, unitsMixed string }
 
 type figureWords struct {
 	mapAlt, mapCaption, lineAlt, lineCaption, sectionAlt, sectionCaption string
@@ -106,8 +105,8 @@ func english() wording {
 			bounded: "An order with less time for changes has not been found, but is not ruled out.",
 			size:    "All times are estimates.",
 			cloth:   "Cloth", is: "Kind of cloth", colour: "Colour", width: "Width", buy: "Buy about",
-			buyBasis: "How much to buy.",
-			measure:  "Measure or choice", used: "Used", from: "From", given: "given", own: "the garment's own",
+			buyBasis: "How much to buy.", basisOf: "{of} – {basis}",
+			measure: "Measure or choice", used: "Used", from: "From", given: "given", own: "the garment's own",
 		},
 		layout: layoutWords{
 			title: "What to lay out", intro: "Lay out all of this before you begin. Tick what is there.",
@@ -135,24 +134,24 @@ func english() wording {
 			bias:   "on the bias", straight: "on the straight grain", noJoin: "none",
 			interfacingTitle: "Interfacing to cut", steadies: "Steadies", material: "Interfacing", part: "Covers",
 			half: "half the width", whole: "the whole", attach: "{material} for {pieces}. {attach} {trim}", because: "Why: {because}",
-			others: "Not taken: {others}.", other: "{material} ({because})",
+			notTaken: "Not {rivals}: {because}",
 		},
 		glance: glanceWords{
 			title: "Seams at a glance", seam: "Seam", sewn: "Sewn as", class: "ISO class", allowance: "Allowance",
 			finished: "Finished", length: "Length", stitches: "Stitches", copies: "{n} × {length}",
 			classNote: "The class is that of ISO 4916; stitch numbers are those of ISO 4915.",
-
-			use: "For the {seams}.", why: "Why:", whyFor: "Why for the {seam}:", against: "What spoke against it and was outweighed:",
-			runnersUp: "What else could be done, and why it was not:", ruledOut: "What cannot be done here:",
-			nextBest: "{construction}: {because}",
-			anyway:   "You asked for this construction although it is ruled out here. Try it on scraps first.",
-			flat:     "Worked flat: {because}", round: "Worked in the round: {because}", source: "Source: {source}",
+			use:       "For the {seams}.",
+			anyway:    "You asked for this construction for the {seams}, although it is ruled out there. Try it on scraps first.",
+			why:       "Why:", against: "What spoke against it and was outweighed:", worked: "When it is worked:",
+			runnersUp: "What else could be done, and why it was not:", ruledOut: "What cannot be done here, with one reason each:",
+			other: "{rivals}: {because}", others: "Because {because}: {rivals}", only: "{reason} ({seams})", source: "Source: {source}",
 		},
 		steps: stepWords{
 			title: "The steps", intro: "Each step is done at one place with one setting. Tick an operation when it looks right; words in italics say how that is. Do a check before you go on: there it can still be mended.",
-			step: "Step {n} · {station} · {title}", thread: "thread {thread}", needle: "needle {needle}", foot: "{foot}",
+			introAll: "Do each step on all {garments} before you go on to the next; its minutes are for all of them.",
+			step:     "Step {n} · {station} · {title}", thread: "thread {thread}", needle: "needle {needle}", foot: "{foot}",
 			stitch: "stitch {stitch}, {length}", heat: "heat {heat}", steam: "steam", dry: "dry", about: "about {minutes}",
-			setUp: "Set up:", change: "Change:", set: "{what} {to}", turn: "{what} from {from} to {to}", takes: "Takes {minutes}.",
+			setUp: "Set up:", change: "Change:", set: "{what} {to}", setFoot: "{to}", turn: "{what} from {from} to {to}", takes: "Takes {minutes}.",
 			right: "Looks right: {good}", after: "Why now: {because}.", check: "Check.", within: "{what}: {expect}, give or take {tolerance}.",
 			exactly: "{what}: {expect}.", part: "{part}.", partOf: "{part} ({construction}).", same: "The same.",
 			whatThread: "thread", whatNeedle: "needle", whatFoot: "foot", whatStitch: "stitch", whatHeat: "heat",
@@ -169,7 +168,7 @@ func english() wording {
 			what:    "Count", here: "This order", seamBySeam: "Seam by seam", minutes: "Minutes of change",
 			threads: "Thread changes", stations: "Moves from place to place",
 		},
-		closing: closingWords{notices: "Notices", notice: "{about}: {text}", notes: "Notes",
+		closing: closingWords{notices: "Notices", notice: "{about}: {text}", needle: "Needle {needle}: {source}", notes: "Notes",
 			unitsMixed: "The words of the steps give lengths in {words}; the tables give them in {tables}."},
 		figures: figureWords{
 			mapAlt: "Piece map", mapCaption: "The pieces, drawn {scale}. Solid line: cut. Dashed line: seam. The allowance stands at each edge. Double arrow: lengthwise grain.",

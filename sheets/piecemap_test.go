@@ -1,0 +1,73 @@
+package sheets
+
+import (
+	"math"
+	"testing"
+
+	"bodkin/sheets/figure"
+)
+
+// The words at the edges stand outside the piece: no side of the cutting line
+// runs through them.
+func TestAllowancesHideNoLine(t *testing.T) {
+	m := &measurer{}
+	for _, n := range plans(t) {
+		for _, units := range []string{"cm", "in"} {
+			c := newComposer(n.plan, Options{Units: units})
+			scale, places := layPieces(n.plan.Pieces)
+			for i, p := range n.plan.Pieces {
+				f := newPieceFigure(c, p, scale, places[i])
+				f.lines()
+				f.points()
+				f.title()
+				for _, it := range f.allowances() {
+					words := it.(figure.Text)
+					for k := range f.cut {
+						a, b := f.cut.side(k)
+						if through(words, a, b, m) {
+							t.Errorf("%s, %s, %s: the cutting line runs through %q", n.name, units, p.Name, words.Words)
+							break
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// through tells whether a line runs through the letters of a text, tried at
+// points no farther apart than a tenth of a millimetre.
+func through(t figure.Text, a, b figure.Point, m figure.Measurer) bool {
+	half := m.TextWidth(t.Words, t.Size, t.Bold) / 2
+	sin, cos := math.Sincos(t.Turn * math.Pi / 180)
+	steps := int(distance(a, b)/0.1) + 1
+	for i := range steps + 1 {
+		k := float64(i) / float64(steps)
+		x, y := a.X+(b.X-a.X)*k-t.At.X, a.Y+(b.Y-a.Y)*k-t.At.Y
+		along, up := x*cos-y*sin, -x*sin-y*cos
+		if math.Abs(along) < half && up > 0 && up < 0.7*t.Size {
+			return true
+		}
+	}
+	return false
+}
+
+// Every piece is drawn at one scale and none over another.
+func TestPiecesLieApart(t *testing.T) {
+	for _, n := range plans(t) {
+		scale, places := layPieces(n.plan.Pieces)
+		var boxes []figure.Box
+		for i, p := range n.plan.Pieces {
+			b := contourOf(p.CutLine, scale).moved(places[i].X, places[i].Y).box()
+			if got := b.Width() / scale; p.Cut != "fold" && math.Abs(got-p.Width) > 0.5 {
+				t.Errorf("%s: %s is drawn %.1f mm wide, not %.1f", n.name, p.Name, got, p.Width)
+			}
+			for _, other := range boxes {
+				if other.Overlaps(b) {
+					t.Errorf("%s: %s lies over another piece", n.name, p.Name)
+				}
+			}
+			boxes = append(boxes, b)
+		}
+	}
+}
