@@ -249,7 +249,7 @@ func (c *composer) steadying(same []process.Interfacing) []inline {
 		words = joined(" ", words, say(w.because, values{"because": because})+".")
 	}
 	items := []inline{words}
-	for _, line := range c.byReason(w.notTaken, f.Rejected) {
+	for _, line := range c.byReason(w.notTaken, w.notThese, f.Rejected) {
 		items = append(items, line+".")
 	}
 	return items

@@ -160,12 +160,12 @@ func (c *composer) others(s process.Seam, ruledOut bool) []inline {
 		}
 		list = append(list, r)
 	}
-	return c.byReason(c.say.glance.other, list)
+	return c.byReason(c.say.glance.other, c.say.glance.others, list)
 }
 
 // byReason says of rivals why they lost, a line for each reason, in the order
 // in which the reasons come up; the reason opens the line of many.
-func (c *composer) byReason(pattern string, list []process.Rejected) []inline {
+func (c *composer) byReason(few, many string, list []process.Rejected) []inline {
 	var order []inline
 	titles := map[inline][]inline{}
 	for _, r := range list {
@@ -179,10 +179,10 @@ func (c *composer) byReason(pattern string, list []process.Rejected) []inline {
 	for _, because := range order {
 		rivals := titles[because]
 		if len(rivals) > 2 {
-			out = append(out, say(c.say.glance.others, values{"rivals": joined("; ", rivals...), "because": because}))
+			out = append(out, say(many, values{"rivals": joined("; ", rivals...), "because": because}))
 			continue
 		}
-		out = append(out, say(pattern, values{"rivals": strong(joined("; ", rivals...)), "because": because}))
+		out = append(out, say(few, values{"rivals": strong(joined("; ", rivals...)), "because": because}))
 	}
 	return out
 }

@@ -50,7 +50,7 @@ type cuttingWords struct {
 	bias, straight, noJoin                                                   string
 	joined, inOne                                                            counted
 	interfacingTitle, steadies, material, part, half, whole, attach, because string
-	notTaken                                                                 string
+	notTaken, notThese                                                       string
 }
 
 type glanceWords struct {
@@ -134,7 +134,7 @@ func english() wording {
 			bias:   "on the bias", straight: "on the straight grain", noJoin: "none",
 			interfacingTitle: "Interfacing to cut", steadies: "Steadies", material: "Interfacing", part: "Covers",
 			half: "half the width", whole: "the whole", attach: "{material} for {pieces}. {attach} {trim}", because: "Why: {because}",
-			notTaken: "Not {rivals}: {because}",
+			notTaken: "Not {rivals}: {because}", notThese: "Not these, because {because}: {rivals}",
 		},
 		glance: glanceWords{
 			title: "Seams at a glance", seam: "Seam", sewn: "Sewn as", class: "ISO class", allowance: "Allowance",
