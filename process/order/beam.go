@@ -44,10 +44,10 @@ func (b *beam) run(ctx context.Context, width, count int) []int {
 	}
 	var levels [][]beamNode
 	var sequence []int
-	known := newStore(b.e.width) // keys met, on any level
-	var costs []int64
 	for len(level) > 0 {
 		var next []beamNode
+		known := newStore(b.e.width) // keys met on the next level
+		var costs []int64
 		for at, n := range level {
 			if b.expanded%256 == 0 && ctx.Err() != nil || b.expanded >= count {
 				b.low = min(b.low, least(level[at:]), least(next))

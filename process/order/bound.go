@@ -1,24 +1,46 @@
 package order
 
+import "slices"
+
 // A bound is a sum of projections that share no slot, so that no cost is
-// counted twice.
+// counted twice. A model of which one projection would be all is bounded by a
+// chain, and where it applies an assignment.
 type bound struct {
+	m      *model
 	parts  []*projection
 	values []int64 // by part, of the key last given to at
+
+	chain      *chain
+	assignment *assignment
 }
 
 // newBound returns the bound with one projection for each slot.
 func newBound(m *model) *bound {
-	b := &bound{}
+	b := &bound{m: m}
+	if len(m.slots) == 1 && !slices.ContainsFunc(m.modes, func(md mode) bool { return len(md.set) == 0 }) {
+		b.chain, b.assignment = newChain(m), newAssignment(m)
+		return b
+	}
 	for s := range m.slots {
-		b.parts = append(b.parts, newProjection(m, []int{s}))
+		b.parts = append(b.parts, (&cluster{slots: []int{s}}).build(m, allSlots(m)))
 	}
 	b.values = make([]int64, len(b.parts))
 	return b
 }
 
+func allSlots(m *model) []int {
+	slots := make([]int, len(m.slots))
+	for k := range slots {
+		slots[k] = k
+	}
+	return slots
+}
+
 // at returns the bound for a key.
 func (b *bound) at(key []uint64) int64 {
+	if b.chain != nil {
+		return b.whole(key)
+	}
 	var sum int64
 	for k, p := range b.parts {
 		b.values[k] = p.bound(key)
@@ -29,6 +51,9 @@ func (b *bound) at(key []uint64) int64 {
 
 // after returns the bound for a key reached from the one last given to at.
 func (b *bound) after(from, key []uint64) int64 {
+	if b.chain != nil {
+		return b.whole(key)
+	}
 	var sum int64
 	for k, p := range b.parts {
 		if p.touched(from, key) {
@@ -38,4 +63,21 @@ func (b *bound) after(from, key []uint64) int64 {
 		}
 	}
 	return sum
+}
+
+func (b *bound) whole(key []uint64) int64 {
+	low := b.chain.bound(key)
+	if b.assignment != nil {
+		low = max(low, b.assignment.bound(key))
+	}
+	return low
+}
+
+// memory returns about how many bytes the bound holds.
+func (b *bound) memory() int64 {
+	var total int64
+	for _, p := range b.parts {
+		total += p.memory()
+	}
+	return total
 }

@@ -24,7 +24,8 @@ type projection struct {
 	kids    []projectionKid // a stack
 	scratch []uint64
 	outer   []uint64
-	left    int // expansions until a cap cuts in
+	left    *int // expansions until a cap cuts in; shared with the parts
+	grant   int  // more of them with each call of bound
 }
 
 // What is known of a node: a lower bound, and how it was come by.
@@ -47,10 +48,12 @@ type projectionKid struct {
 // Caps of one projection.
 const (
 	projectionNodes = 400_000 // stored keys, and as many raw ones
-	projectionCall  = 20_000  // expansions for one call of bound
+	projectionStart = 20_000  // expansions
+	projectionGrant = 200     // more with each call of bound
 )
 
 func newProjection(outer *model, slots []int) *projection {
+	slices.Sort(slots)
 	inner, last := outer.project(slots)
 	p := &projection{
 		ops: newSet(outer.n), mask: make([]uint64, outer.words), last: last,
@@ -72,6 +75,8 @@ func newProjection(outer *model, slots []int) *projection {
 	p.raw = newStore(len(p.ops) + len(p.mask))
 	p.outer = make([]uint64, p.raw.width)
 	p.scratch = make([]uint64, p.e.width)
+	p.left, p.grant = new(int), projectionGrant
+	*p.left = projectionStart
 	if len(slots) == 1 {
 		p.chain = newChain(inner)
 	}
@@ -107,7 +112,7 @@ func (p *projection) bound(key []uint64) int64 {
 	if isNew {
 		p.nodeOf = append(p.nodeOf, p.node(p.inner(p.outer)))
 	}
-	p.left = projectionCall
+	*p.left += p.grant
 	return p.solve(p.nodeOf[id], infinite)
 }
 
@@ -160,9 +165,10 @@ func (p *projection) solve(id int32, limit int64) int64 {
 			return low
 		}
 	}
-	if p.left--; p.left < 0 || p.nodes.count > projectionNodes {
+	if *p.left <= 0 || p.nodes.count > projectionNodes {
 		return p.known[id].low
 	}
+	*p.left--
 	base := len(p.kids)
 	p.e.expand(p.nodes.key(id))
 	for i, c := range p.e.kids {
@@ -206,4 +212,13 @@ func (p *projection) leastKid(base int, limit int64) (int64, bool) {
 			return least, false // cut short
 		}
 	}
+}
+
+// memory returns about how many bytes the projection holds.
+func (p *projection) memory() int64 {
+	total := int64(p.nodes.count)*int64(8*p.nodes.width+24) + int64(p.raw.count)*int64(8*p.raw.width+12)
+	for _, q := range p.parts {
+		total += q.memory()
+	}
+	return total
 }

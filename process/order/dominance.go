@@ -14,8 +14,8 @@ func newFront(m *model) *front {
 	return &front{setW: setWords(m.n), states: newStore(m.words)}
 }
 
-// dominated reports whether the key at cost g is dominated, and remembers it
-// otherwise.
+// dominated reports whether the key at cost g is dominated by another, and
+// remembers it otherwise.
 func (f *front) dominated(key []uint64, g int64) bool {
 	id, isNew := f.states.number(key[f.setW:])
 	if isNew {
@@ -24,7 +24,7 @@ func (f *front) dominated(key []uint64, g int64) bool {
 	list, done := f.lists[id], set(key[:f.setW])
 	for at := 0; at < len(list); at += f.setW + 1 {
 		if int64(list[at]) <= g && done.within(list[at+1:at+1+f.setW]) {
-			return true
+			return int64(list[at]) < g || !set(list[at+1:at+1+f.setW]).within(done)
 		}
 	}
 	list = append(list, uint64(g))

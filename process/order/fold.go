@@ -19,11 +19,30 @@ type folds struct {
 	m     *model
 	lists [][]fold
 	made  []bool
-	image []int // scratch
+	serve []set // by mode, the operations that serve it
+	image []int // scratch: where an operation is mapped, or -1
 }
 
 func newFolds(m *model) *folds {
-	return &folds{m: m, lists: make([][]fold, m.n), made: make([]bool, m.n), image: make([]int, m.n)}
+	fs := &folds{m: m, lists: make([][]fold, m.n), made: make([]bool, m.n), serve: make([]set, len(m.modes)), image: make([]int, m.n)}
+	for i := range fs.image {
+		fs.image[i] = -1
+	}
+	return fs
+}
+
+// servers returns the operations that serve operation x, see model.serves.
+func (fs *folds) servers(x int) set {
+	k := fs.m.mode[x]
+	if fs.serve[k] == nil {
+		fs.serve[k] = newSet(fs.m.n)
+		for i, other := range fs.m.mode {
+			if fs.m.serves(other, k) {
+				fs.serve[k].add(i)
+			}
+		}
+	}
+	return fs.serve[k]
 }
 
 // apply takes the ready operation x and its followers out of the search by
@@ -45,45 +64,44 @@ func (fs *folds) apply(x int, done set) {
 }
 
 func (fs *folds) make(x int) {
+	const most = 64 // more would cost more memory than they save search
 	fs.made[x] = true
-	m := fs.m
-	if !m.modes[m.mode[x]].free {
-		return
-	}
-	for k := range m.n {
-		if k != x && !m.below[x].has(k) && m.serves(m.mode[k], m.mode[x]) {
-			if f, ok := fs.try(x, k); ok {
-				fs.lists[x] = append(fs.lists[x], f)
-			}
+	fs.servers(x).each(func(k int) {
+		if k == x || fs.m.below[x].has(k) || len(fs.lists[x]) == most {
+			return
 		}
-	}
+		moved, ok := fs.try(x, k)
+		if ok {
+			fs.lists[x] = append(fs.lists[x], fs.fold(k, moved))
+		}
+		for _, y := range moved {
+			fs.image[y] = -1
+		}
+	})
 }
 
 // try maps x to k, and every follower of x that does not follow the image of
-// the one before it to the first operation from there on that serves it.
-func (fs *folds) try(x, k int) (fold, bool) {
+// the one before it to the first operation from there on that serves it. It
+// returns what is moved and whether the map is sound.
+func (fs *folds) try(x, k int) ([]int, bool) {
 	m, image := fs.m, fs.image
-	for i := range image {
-		image[i] = -1
-	}
 	image[x] = k
-	queue := []int{x}
-	for at := 0; at < len(queue); at++ {
-		y := queue[at]
+	moved := []int{x}
+	for at := 0; at < len(moved); at++ {
+		y := moved[at]
 		for _, s := range m.succ[y] {
 			if image[s] >= 0 || m.notBefore(s, image[y]) {
 				continue
 			}
 			if image[s] = fs.firstFor(s, image[y]); image[s] < 0 {
-				return fold{}, false
+				return moved, false
 			}
-			queue = append(queue, s)
+			moved = append(moved, s)
 		}
 	}
-	f := fold{k: k, needs: newSet(m.n), moved: newSet(m.n)}
-	for _, y := range queue {
+	for _, y := range moved {
 		if image[image[y]] >= 0 {
-			return fold{}, false // an image must stay
+			return moved, false // an image must stay
 		}
 		for _, s := range m.succ[y] {
 			to := s
@@ -91,31 +109,40 @@ func (fs *folds) try(x, k int) (fold, bool) {
 				to = image[s]
 			}
 			if !m.notBefore(to, image[y]) {
-				return fold{}, false
+				return moved, false
 			}
 		}
+	}
+	return moved, true
+}
+
+func (fs *folds) fold(k int, moved []int) fold {
+	f := fold{k: k, needs: newSet(fs.m.n), moved: newSet(fs.m.n)}
+	for _, y := range moved {
 		f.moved.add(y)
-		for _, b := range m.pred[y] {
-			if image[b] < 0 {
+		for _, b := range fs.m.pred[y] {
+			if fs.image[b] < 0 {
 				f.needs.add(b)
 			}
 		}
 	}
-	return f, true
+	return f
 }
 
 // firstFor returns the first operation from k on that serves x, or -1.
 func (fs *folds) firstFor(x, k int) int {
-	m := fs.m
-	if m.serves(m.mode[k], m.mode[x]) {
+	servers, above := fs.servers(x), fs.m.above
+	if servers.has(k) {
 		return k
 	}
 	first := -1
-	m.above[k].each(func(a int) {
-		if m.serves(m.mode[a], m.mode[x]) && (first < 0 || m.above[a].has(first)) {
-			first = a
-		}
-	})
+	for w, word := range above[k] {
+		set{word & servers[w]}.each(func(a int) {
+			if a += w << 6; first < 0 || above[a].has(first) {
+				first = a
+			}
+		})
+	}
 	return first
 }
 

@@ -9,7 +9,8 @@ func (m *model) unfold(vias []int) []int {
 	state := slices.Clone(m.start)
 	done := newSet(m.n)
 	left := make([]int, m.n)
-	var ready, sequence []int
+	var ready []int
+	sequence := make([]int, 0, m.n)
 	for i := range m.n {
 		if left[i] = len(m.pred[i]); left[i] == 0 {
 			ready = append(ready, i)
