@@ -1,0 +1,104 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"bodkin/process"
+	"bodkin/seams/length"
+)
+
+func checkCommand(s streams) *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "check [JOB]",
+		Short: "Check a job and tell in a few lines what would be done",
+		Long: `Check works a job out as plan does and tells in a few lines what was understood,
+what was assumed, and how each seam would be sewn. It writes no file. The first
+column has the names that a job's seams: and bodkin why know.`,
+		Example:               "  bodkin check coat.yaml",
+		DisableFlagsInUseLine: true,
+		Args:                  wants(0, "JOB"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			plan, err := planFor(cmd, s, first(args))
+			if err != nil {
+				return err
+			}
+			fmt.Fprint(s.out, summary(plan))
+			return nil
+		},
+		ValidArgsFunction: completeJob,
+	}
+	addSettings(cmd.Flags(), "workroom", "shelf", "units", "within")
+	completeSettings(cmd)
+	return cmd
+}
+
+// summary is the plan in a few lines.
+func summary(plan *process.Plan) string {
+	style := styleOf(plan)
+	var b strings.Builder
+	write := func(format string, args ...any) { b.WriteString(wrapped(fmt.Sprintf(format, args...), "", "  ")) }
+	what := plan.GarmentName
+	if plan.Quantity > 1 {
+		what = fmt.Sprintf("%d of %s", plan.Quantity, plan.GarmentName)
+	}
+	var cloths []string
+	for _, c := range plan.Cloths {
+		cloths = append(cloths, c.Title)
+	}
+	write("%s: %s in %s", plan.Title, what, strings.Join(cloths, " and "))
+	if plan.Workroom != "" {
+		write("workroom: %s", plan.Workroom)
+	}
+	if given := assumed(plan, style); given != "" {
+		write("not given, so the garment's own: %s", given)
+	}
+	var t table
+	for _, x := range plan.Seams {
+		allowance := ""
+		if x.Allowance > 0 {
+			allowance = length.Format(length.MM(x.Allowance), style) + " allowance"
+		}
+		t.row("  "+x.Name, x.Title, x.ConstructionTitle, allowance)
+	}
+	fmt.Fprintf(&b, "\n%s\n", t)
+	write("%d operations in %d steps, about %.0f minutes of work and %.0f of changes", plan.Totals.Operations,
+		plan.Totals.Steps, plan.Totals.SewMinutes, plan.Totals.ChangeMinutes)
+	if plan.Order.Proved {
+		write("no order of them takes fewer minutes of change; that is proved")
+	} else {
+		write("an order with fewer minutes of change may exist, but none with fewer than %.1f", plan.Order.BoundMinutes)
+	}
+	for _, n := range plan.Notices {
+		write("%s: %s", n.About, n.Text)
+	}
+	return b.String()
+}
+
+// assumed are the measures and choices that the job left to the garment.
+func assumed(plan *process.Plan, style length.Style) string {
+	var out []string
+	for _, m := range append(plan.Measures[:len(plan.Measures):len(plan.Measures)], plan.Choices...) {
+		if !m.Default {
+			continue
+		}
+		value := m.Word
+		switch {
+		case m.MM != 0:
+			value = length.Format(length.MM(m.MM), style)
+		case m.Word == "":
+			value = fmt.Sprint(m.Number)
+		}
+		out = append(out, m.Name+" "+value)
+	}
+	return strings.Join(out, ", ")
+}
+
+func styleOf(plan *process.Plan) length.Style {
+	if plan.Units == length.Inches.String() {
+		return length.Inches
+	}
+	return length.Centimetres
+}

@@ -1,0 +1,89 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"bodkin/process"
+)
+
+// named is what a name in a plan means: a seam, a step or an operation, and the
+// operations that it stands for.
+type named struct {
+	seam *process.Seam
+	step *process.Step
+	ids  []string
+}
+
+// resolve finds what a name means: first a seam, edge or detail, then an
+// operation or the operations before a dot, then a step by its number.
+func resolve(plan *process.Plan, name string) (named, error) {
+	var n named
+	var known []string
+	for i, x := range plan.Seams {
+		known = append(known, x.Name)
+		if x.Name == name {
+			n.seam = &plan.Seams[i]
+		}
+	}
+	for _, o := range plan.Operations {
+		before, _, _ := strings.Cut(o.ID, ".")
+		if o.ID == name || o.Seam == name || before == name {
+			n.ids = append(n.ids, o.ID)
+		}
+		known = append(known, o.ID)
+	}
+	if n.seam != nil || len(n.ids) > 0 {
+		return n, nil
+	}
+	if number, err := strconv.Atoi(name); err == nil && number >= 1 && number <= len(plan.Steps) {
+		n.step = &plan.Steps[number-1]
+		n.ids = n.step.Operations
+		return n, nil
+	}
+	var seams []string
+	for _, x := range plan.Seams {
+		seams = append(seams, x.Name)
+	}
+	return n, unknown(name, known, fmt.Sprintf("its seams and edges are %s; its steps run from 1 to %d", strings.Join(seams, ", "), len(plan.Steps)),
+		"the plan has no seam, operation or step %q", name)
+}
+
+// nameOf is an operation for a reader: its part, and in brackets its id and step.
+func nameOf(plan *process.Plan, id string) string {
+	title := id
+	for _, o := range operations(plan, []string{id}) {
+		title = o.Part
+		for _, x := range plan.Seams {
+			if x.Name == o.Seam {
+				title = "the " + x.Title
+			}
+		}
+	}
+	if step := stepOf(plan, id); step > 0 {
+		return fmt.Sprintf("%s (%s, step %d)", title, id, step)
+	}
+	return fmt.Sprintf("%s (%s)", title, id)
+}
+
+func stepOf(plan *process.Plan, id string) int {
+	for _, s := range plan.Steps {
+		if slices.Contains(s.Operations, id) {
+			return s.Number
+		}
+	}
+	return 0
+}
+
+// stepsOf lists the steps in which a seam is worked on.
+func stepsOf(plan *process.Plan, seam string) string {
+	var steps []string
+	for _, s := range plan.Steps {
+		if slices.ContainsFunc(operations(plan, s.Operations), func(o process.Operation) bool { return o.Seam == seam }) {
+			steps = append(steps, strconv.Itoa(s.Number))
+		}
+	}
+	return strings.Join(steps, ", ")
+}

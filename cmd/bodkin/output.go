@@ -1,0 +1,95 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"path/filepath"
+	"strings"
+
+	"bodkin/process"
+	"bodkin/sheets"
+	"bodkin/sheets/pdf"
+)
+
+// renderer puts a plan into its form as files, the sheet itself first.
+type renderer func(plan *process.Plan, set settings, output string) ([]file, error)
+
+func endings() []string { return []string{".md", ".pdf", ".json"} }
+
+func toStandardOutput(output string) bool { return output == "" || output == "-" }
+
+// formOf is the form that an output's ending stands for.
+func formOf(output string) (renderer, error) {
+	if toStandardOutput(output) {
+		return markdownAlone, nil
+	}
+	ending := filepath.Ext(output)
+	switch strings.ToLower(ending) {
+	case ".md":
+		return markdownWithFigures, nil
+	case ".pdf":
+		return pdfFile, nil
+	case ".json":
+		return jsonFile, nil
+	case "":
+		return nil, wrong("end it in one of "+strings.Join(endings(), ", "), "the output %s has no ending to tell its form by", output)
+	}
+	return nil, unknown(ending, endings(), "end it in one of "+strings.Join(endings(), ", "), "no sheet can be written as %s for %s", ending, output)
+}
+
+func jsonFile(plan *process.Plan, _ settings, output string) ([]file, error) {
+	var out bytes.Buffer
+	err := writeJSON(&out, plan)
+	return []file{{output, out.Bytes()}}, err
+}
+
+// writeJSON writes a value as JSON for people too: indented, and signs such as
+// & as they are.
+func writeJSON(out *bytes.Buffer, v any) error {
+	enc := json.NewEncoder(out)
+	enc.SetIndent("", "  ")
+	enc.SetEscapeHTML(false)
+	return enc.Encode(v)
+}
+
+// markdownAlone is the sheet without its figures, which have no place to be.
+func markdownAlone(plan *process.Plan, _ settings, output string) ([]file, error) {
+	return []file{{output, sheets.Compose(plan, sheets.Options{}).Markdown}}, nil
+}
+
+// markdownWithFigures is the sheet and, in a folder beside it, its figures. Signs
+// that have a meaning in a web address become hyphens in the folder's name.
+func markdownWithFigures(plan *process.Plan, _ settings, output string) ([]file, error) {
+	base := filepath.Base(output)
+	folder := strings.Map(inLink, strings.TrimSuffix(base, filepath.Ext(base))) + "-figures"
+	sheet := sheets.Compose(plan, sheets.Options{FiguresAt: folder + "/"})
+	files := []file{{output, sheet.Markdown}}
+	for _, d := range sheet.Figures {
+		files = append(files, file{filepath.Join(filepath.Dir(output), filepath.FromSlash(d.Address)), d.Figure.SVG()})
+	}
+	return files, nil
+}
+
+func inLink(r rune) rune {
+	if strings.ContainsRune(`%#?\`, r) {
+		return '-'
+	}
+	return r
+}
+
+func pdfFile(plan *process.Plan, set settings, output string) ([]file, error) {
+	sheet := sheets.Compose(plan, sheets.Options{FiguresAt: "figures/"})
+	o := pdf.Options{
+		Paper: pdf.A4, TypeSize: set.typeSize, Title: sheet.Title, RunningHead: plan.GarmentName, Lang: "en",
+		Figures: sheet.ByAddress(),
+	}
+	switch set.paper {
+	case "a5":
+		o.Paper = pdf.A5
+	case "letter":
+		o.Paper = pdf.Letter
+	}
+	var out bytes.Buffer
+	err := pdf.Write(&out, sheet.Markdown, o)
+	return []file{{output, out.Bytes()}}, err
+}

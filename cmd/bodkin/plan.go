@@ -1,0 +1,82 @@
+package main
+
+import (
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"bodkin/process"
+)
+
+func planCommand(s streams) *cobra.Command {
+	var output string
+	cmd := &cobra.Command{
+		Use:   "plan [JOB] [-o FILE]",
+		Short: "Plan a job and print its step sheet",
+		Long: `Plan a job and print its step sheet. Without a job the demo is planned; - reads
+the job from standard input. The ending of the output file decides its form:
+.pdf for paper, .md for Markdown with a folder of figures beside it, .json for
+other programs. Without -o the sheet goes to standard output as Markdown.`,
+		Example: `  bodkin plan -o sheet.pdf
+  bodkin plan coat.yaml -o coat.pdf --paper letter --units in
+  bodkin plan coat.yaml -o coat.json`,
+		DisableFlagsInUseLine: true,
+		Args:                  wants(0, "JOB"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			set, err := loadSettings(cmd.Flags())
+			if err != nil {
+				return err
+			}
+			render, err := formOf(output)
+			if err != nil {
+				return err
+			}
+			g, err := gather(cmd.Context(), s, set, first(args))
+			if err != nil {
+				return err
+			}
+			if err := ready(output); err != nil {
+				return err
+			}
+			plan, err := g.work(cmd.Context(), s, set)
+			if err != nil {
+				return err
+			}
+			files, err := render(plan, set, output)
+			if err != nil {
+				return err
+			}
+			if toStandardOutput(output) {
+				_, _ = s.out.Write(files[0].data) // run tells of a failure
+				return nil
+			}
+			return writeFiles(files)
+		},
+		ValidArgsFunction: completeJob,
+	}
+	cmd.Flags().StringVarP(&output, "output", "o", "", "`FILE` to write; its ending is the form: "+strings.Join(endings(), ", "))
+	addSettings(cmd.Flags(), "workroom", "shelf", "units", "paper", "type-size", "within")
+	completeSettings(cmd)
+	complete(cmd, "output", completeOutput)
+	return cmd
+}
+
+func first(args []string) string {
+	if len(args) == 0 {
+		return ""
+	}
+	return args[0]
+}
+
+// planFor is a plan for a command that prints words about it.
+func planFor(cmd *cobra.Command, s streams, job string) (*process.Plan, error) {
+	set, err := loadSettings(cmd.Flags())
+	if err != nil {
+		return nil, err
+	}
+	g, err := gather(cmd.Context(), s, set, job)
+	if err != nil {
+		return nil, err
+	}
+	return g.work(cmd.Context(), s, set)
+}

@@ -1,0 +1,168 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"bodkin/process"
+)
+
+func whyCommand(s streams) *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "why JOB SEAM [EARLIER]",
+		Short: "Explain why a seam is sewn as it is, or why one thing comes after another",
+		Long: `With one name, why tells which construction the seam or edge has, what speaks for
+it and why the others lost. With two, it tells the chain of reasons for which the
+first comes after the second. A name is a seam, an edge, a detail, an operation
+such as side.3, or the number of a step. The demo is planned where JOB is demo.`,
+		Example: `  bodkin why coat.yaml side
+  bodkin why coat.yaml neck shoulder    why the neck comes after the shoulders
+  bodkin why demo 7                     what step 7 waits for`,
+		DisableFlagsInUseLine: true,
+		Args:                  wants(2, "JOB", "SEAM", "EARLIER"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			plan, err := planFor(cmd, s, demoOr(args[0]))
+			if err != nil {
+				return err
+			}
+			var text string
+			if len(args) == 2 {
+				text, err = whyOne(plan, args[1])
+			} else {
+				text, err = whyAfter(plan, args[1], args[2])
+			}
+			if err == nil {
+				fmt.Fprint(s.out, text)
+			}
+			return err
+		},
+		ValidArgsFunction: completeSeam(s),
+	}
+	addSettings(cmd.Flags(), "workroom", "shelf", "units", "within")
+	completeSettings(cmd)
+	return cmd
+}
+
+// demoOr is the job's file, or none where the demo is meant.
+func demoOr(job string) string {
+	if job == "demo" {
+		return ""
+	}
+	return job
+}
+
+// whyOne explains a seam, or what an operation or step waits for.
+func whyOne(plan *process.Plan, name string) (string, error) {
+	n, err := resolve(plan, name)
+	if err != nil {
+		return "", err
+	}
+	var b strings.Builder
+	if n.seam != nil {
+		writeSeam(&b, plan, n.seam)
+		return b.String(), nil
+	}
+	if n.step != nil {
+		b.WriteString(wrapped(fmt.Sprintf("step %d: %s", n.step.Number, n.step.Title), "", "  "))
+	}
+	for _, o := range plan.Operations {
+		if !slices.Contains(n.ids, o.ID) {
+			continue
+		}
+		b.WriteString(wrapped(o.ID+": "+o.Text, "", "  "))
+		for _, a := range o.After {
+			if !slices.Contains(n.ids, a.ID) {
+				b.WriteString(wrapped(fmt.Sprintf("after %s, because %s", nameOf(plan, a.ID), a.Because), "  ", "    "))
+			}
+		}
+	}
+	return b.String(), nil
+}
+
+// whyAfter explains why the work on one name comes after that on another.
+func whyAfter(plan *process.Plan, then, earlier string) (string, error) {
+	a, err := resolve(plan, then)
+	if err != nil {
+		return "", err
+	}
+	b, err := resolve(plan, earlier)
+	if err != nil {
+		return "", err
+	}
+	if slices.Equal(a.ids, b.ids) {
+		return "", wrong("name two different ones", "%s and %s are the same work", then, earlier)
+	}
+	if text := chain(plan, a.ids, b.ids); text != "" {
+		return text, nil
+	}
+	if text := chain(plan, b.ids, a.ids); text != "" {
+		return fmt.Sprintf("%s does not wait for %s; it is the other way round:\n", then, earlier) + text, nil
+	}
+	return wrapped(fmt.Sprintf("nothing makes %s wait for %s; the order between them is a matter of fewest changes", then, earlier), "", "  "), nil
+}
+
+// chain is the chain of reasons in words, empty where there is none.
+func chain(plan *process.Plan, then, earlier []string) string {
+	var b strings.Builder
+	for _, l := range plan.WhyAfter(then, earlier) {
+		b.WriteString(wrapped(fmt.Sprintf("%s comes after %s, because %s", nameOf(plan, l.Then), nameOf(plan, l.First), l.Because), "", "  "))
+	}
+	if b.Len() > 0 {
+		return b.String()
+	}
+	// Within one construction pass follows pass, which is left out of a chain.
+	for _, t := range operations(plan, then) {
+		for _, f := range operations(plan, earlier) {
+			if t.Seam != "" && t.Seam == f.Seam && t.Pass > f.Pass {
+				return wrapped(fmt.Sprintf("%s comes after %s, because it is a later pass of the same construction",
+					nameOf(plan, t.ID), nameOf(plan, f.ID)), "", "  ")
+			}
+		}
+	}
+	return ""
+}
+
+func operations(plan *process.Plan, ids []string) []process.Operation {
+	var out []process.Operation
+	for _, o := range plan.Operations {
+		if slices.Contains(ids, o.ID) {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+func writeSeam(b *strings.Builder, plan *process.Plan, x *process.Seam) {
+	b.WriteString(wrapped(x.Title+": "+x.ConstructionTitle, "", "  "))
+	reasons := func(head, mark string, list []string) {
+		if len(list) > 0 {
+			b.WriteString(head)
+		}
+		for _, r := range list {
+			b.WriteString(wrapped(r, "  "+mark+" ", "    "))
+		}
+	}
+	reasons("for it:\n", "+", x.Because)
+	reasons("against it, and outweighed:\n", "-", x.Against)
+	if x.WorkBecause != "" {
+		b.WriteString(wrapped(strings.TrimSpace("worked "+x.Work)+": "+x.WorkBecause, "", "  "))
+	}
+	var lost, out []string
+	for _, r := range x.Rejected {
+		text := r.Title + ": " + strings.Join(r.Because, "; ")
+		if r.RuledOut {
+			out = append(out, text)
+		} else {
+			lost = append(lost, text)
+		}
+	}
+	reasons("it could also be:\n", "·", lost)
+	reasons("ruled out:\n", "·", out)
+	b.WriteString(wrapped("source: "+x.Source, "", "  "))
+	if steps := stepsOf(plan, x.Name); steps != "" {
+		b.WriteString(wrapped("steps: "+steps, "", "  "))
+	}
+}
