@@ -279,6 +279,13 @@ func checkSeams(t *testing.T, p *process.Plan, shelf *seams.Shelf) {
 			t.Errorf("%s is cut smaller than its seam lines", piece.Title)
 		}
 	}
+	for _, o := range p.Operations {
+		for _, f := range p.Interfacing {
+			if o.Does == "fuse" && strings.HasPrefix(f.Name, o.Seam+"-") && o.Setting.HeatDots > f.HeatDots {
+				t.Errorf("%s is fused at %d dots, the glue wants %d", o.ID, o.Setting.HeatDots, f.HeatDots)
+			}
+		}
+	}
 	limit := 3
 	for _, c := range p.Cloths {
 		limit = min(limit, c.HeatDots)

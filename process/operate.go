@@ -23,6 +23,7 @@ type op struct {
 	cloths  []seams.Cloth
 	layers  int
 	act     seams.Act
+	glue    int // heat that the interfacing in hand needs and must not pass; 0 where none is fused
 }
 
 // need is an operation, by index, that must come first.
@@ -93,6 +94,9 @@ func (o *operator) pass(i int, l *line, sized seams.SizedPass) error {
 	n.ID = l.name + "." + strconv.Itoa(sized.Number)
 	n.Does, n.Part, n.Seam, n.Pass = p.Does, l.part(), l.name, sized.Number
 	n.Text, n.Good, n.Closing = text, good, n.closing
+	if l.steadied != nil && p.Does == "fuse" {
+		n.glue = l.steadied.HeatDots
+	}
 	n.cloths = []seams.Cloth{l.cloth}
 	if l.appliedRole != l.role {
 		n.cloths = append(n.cloths, l.applied)
@@ -132,6 +136,9 @@ func (o *operator) settle(n *op, stitch string, stitchMM float64, foot, colour s
 			n.Text += " There is no iron in the room: finger-press, or use a smooth wooden edge."
 		} else {
 			n.Setting.HeatDots, n.Setting.Steam = o.heat(n.cloths)
+			if n.glue > 0 {
+				n.Setting.HeatDots = min(n.Setting.HeatDots, n.glue)
+			}
 		}
 	case "machine", "hand":
 		st, err := o.shelf.Stitch(stitch)

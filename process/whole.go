@@ -72,7 +72,7 @@ func (o *operator) steady(f Interfacing, p Piece) {
 		does = "fuse"
 	}
 	act := o.act(does)
-	n := op{line: -1, act: act, cloths: []seams.Cloth{clothRole(o.cloths, p.Cloth).cloth}}
+	n := op{line: -1, act: act, glue: f.HeatDots, cloths: []seams.Cloth{clothRole(o.cloths, p.Cloth).cloth}}
 	n.ID, n.Does, n.Part = holding+"."+p.Name, does, lowerFirst(p.Title)
 	n.Text = f.Attach
 	n.Good = "The cloth lies flat on the " + lowerFirst(f.MaterialTitle) + ", without a bubble or a ripple."

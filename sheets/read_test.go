@@ -52,7 +52,7 @@ func read(raw string) string {
 			b.WriteByte(raw[i])
 			continue
 		}
-		if end := strings.IndexByte(raw[i:], ';'); raw[i] == '&' && end > 0 {
+		if end := strings.IndexFunc(raw[i+1:], func(r rune) bool { return r != '#' && !('0' <= r && r <= '9' || 'a' <= r|0x20 && r|0x20 <= 'z') }) + 1; raw[i] == '&' && end > 1 && raw[i+end] == ';' {
 			b.Write(util.ResolveEntityNames(util.ResolveNumericReferences([]byte(raw[i : i+end+1]))))
 			i += end
 			continue

@@ -136,7 +136,7 @@ func checkJacket(t fataler, m *templates.Made) {
 			t.Fatalf("%s: side and sleeve are parallel", name)
 		}
 		near(t, name+": quarter at the underarm", corner.X, quarter, 0.01)
-		if r := side.LeastRadius(); r < 45 {
+		if r := side.LeastRadius(); r < 40 {
 			t.Errorf("%s: the underarm bends to %.0f mm", name, r)
 		}
 		if overarm.Length() < quarter {
