@@ -278,7 +278,7 @@ func (o *operator) circle(garment string, cycle []int) error {
 	for k, first := range cycle {
 		then := cycle[(k+1)%len(cycle)]
 		for _, n := range o.ops[then].after {
-			if n.op == first {
+			if n.op == first && n.because != nextPass {
 				e.Round = append(e.Round, fmt.Sprintf("%s waits for %s because %s", o.ops[then].ID, o.ops[first].ID, n.because))
 				break
 			}

@@ -55,7 +55,7 @@ func resolve(plan *process.Plan, name string) (named, error) {
 func nameOf(plan *process.Plan, id string) string {
 	title := id
 	for _, o := range operations(plan, []string{id}) {
-		title = o.Part
+		title = "the work on " + o.Part
 		for _, x := range plan.Seams {
 			if x.Name == o.Seam {
 				title = "the " + x.Title
