@@ -7,12 +7,6 @@ import (
 	"bodkin/seams/length"
 )
 
-// joining strips.
-const (
-	diagonalJoin = "diagonal"
-	straightJoin = "straight"
-)
-
 // StripPlan says how one strip of cut length is made up when the cloth is not
 // long enough for it in one.
 type StripPlan struct {

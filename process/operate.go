@@ -6,7 +6,6 @@ import (
 	"strconv"
 
 	"bodkin/seams"
-	"bodkin/seams/form"
 	"bodkin/seams/length"
 	"bodkin/templates"
 )
@@ -19,7 +18,6 @@ type op struct {
 	strip   bool // only the strip is in hand
 	closing bool // waits for the join that closes a flat-worked edge
 	after   []need
-	rank    int
 	cloths  []seams.Cloth
 	layers  int
 	act     seams.Act
@@ -275,8 +273,4 @@ func (l *line) part() string {
 		return "both " + plural(l.title)
 	}
 	return l.title
-}
-
-func faultOf(at form.Place, message, mend string) error {
-	return form.Faults{form.FaultAt(at, message, "", mend)}
 }

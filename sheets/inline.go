@@ -3,6 +3,7 @@ package sheets
 import (
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 // inline is Markdown that may stand in a line: every character that would mean
@@ -133,13 +134,11 @@ func escaped(part string) string {
 // upper is the text with a capital first letter, for a word of data that opens
 // a cell or a heading.
 func upper(text string) string {
-	for i, r := range text {
-		if u := unicode.ToUpper(r); u != r {
-			return text[:i] + string(u) + text[i+len(string(r)):]
-		}
-		break
+	r, n := utf8.DecodeRuneInString(text)
+	if n == 0 || r == utf8.RuneError {
+		return text
 	}
-	return text
+	return string(unicode.ToUpper(r)) + text[n:]
 }
 
 // sentence is the text as a sentence: capital first letter, closing full stop.

@@ -39,14 +39,12 @@ func (g *Garment) number(t form.Text, v formula.Values) (float64, error) {
 // values declares and orders the named formulas.
 func (p *parser) values() {
 	g := p.g
-	var own []string
 	for _, v := range g.Values {
 		if why := p.names.Refuses(v.Key.Value); why != "" {
 			p.fault(v.Key, why, "", "choose another name")
 			continue
 		}
 		p.names = p.names.With(formula.Number, v.Key.Value)
-		own = append(own, v.Key.Value)
 	}
 	for _, v := range g.Values {
 		p.compile(v.Value, formula.Number, p.names)
