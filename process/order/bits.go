@@ -12,7 +12,6 @@ func newSet(n int) set { return make(set, setWords(n)) }
 
 func (s set) has(i int) bool { return s[i>>6]>>(i&63)&1 != 0 }
 func (s set) add(i int)      { s[i>>6] |= 1 << (i & 63) }
-func (s set) remove(i int)   { s[i>>6] &^= 1 << (i & 63) }
 
 // within reports whether every element of s is in t.
 func (s set) within(t set) bool {
