@@ -57,7 +57,7 @@ func Format(m MM, style Style) string {
 		return sign + inches(v)
 	}
 	if tenths := math.Round(v * 10); tenths < 100 {
-		if tenths == 0 && v > 0 {
+		if v > 0 && v < 0.095 {
 			return sign + small(v) + " mm"
 		}
 		return sign + decimal(tenths, 1) + " mm"
