@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"bodkin/process"
@@ -70,10 +71,19 @@ func told(err error) string {
 		return strings.TrimRight(f.Show(), "\n")
 	}
 	if c, ok := errors.AsType[*process.CannotError](err); ok {
-		return "bodkin: cannot make the " + c.About + "\n  " + strings.Join(c.Why, "\n  ") +
-			"\n  another cloth, or another machine in the workroom, may allow it"
+		return cannotMake(c)
 	}
 	return "bodkin: " + strings.TrimRight(err.Error(), "\n")
+}
+
+// cannotMake gives each reason a line. Where all that could be done is ruled
+// out, what would help is not among the reasons.
+func cannotMake(c *process.CannotError) string {
+	lines := append([]string{"bodkin: cannot make the " + c.About}, c.Why...)
+	if slices.ContainsFunc(c.Why, func(w string) bool { return strings.Contains(w, "ruled out") }) {
+		lines = append(lines, "another cloth, or another machine in the workroom, may allow it")
+	}
+	return strings.Join(lines, "\n  ")
 }
 
 // sticky remembers the first error of a writer, so that a full disk behind
