@@ -49,7 +49,11 @@ func kindsOf(what string) []string {
 	case "edge":
 		return []string{"hem", "binding", "facing", "band", "casing"}
 	case "detail":
-		return []string{"dart", "staystitch", "strip"}
+		return []string{"dart", "staystitch", "strip",
+			"double-pointed-dart", "tuck", "pleat", "gathers",
+			"patch-pocket", "in-seam-pocket", "slanted-pocket", "placket", "zip",
+			"buttonhole", "button", "hook", "snap", "tie", "loop",
+			"stand-collar", "flat-collar", "shirt-collar", "cuff", "waistband", "vent", "lining"}
 	}
 	return nil
 }

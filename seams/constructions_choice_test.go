@@ -204,11 +204,14 @@ func TestLappedAndBoundWithoutOveredge(t *testing.T) {
 func TestISO4916Classes(t *testing.T) {
 	s := load(t)
 	for class, names := range map[int][]string{
-		1: {"plain-open-overlocked", "plain-together-overlocked", "french", "mock-french", "double-stitched", "overlocked-4"},
-		2: {"lapped", "flat-felled"},
-		3: {"bias-bound-double", "bias-bound-single", "bias-bound-by-hand"},
-		6: {"narrow-double-fold", "deep-double-fold", "blind-stitched", "coverstitched", "hand-rolled"},
+		1: {"plain-open-overlocked", "plain-together-overlocked", "french", "mock-french", "double-stitched", "overlocked-4",
+			"overlocked-3", "self-bound", "welt", "gathered", "crotch", "piped"},
+		2: {"lapped", "flat-felled", "tucked", "yoke"},
+		3: {"bias-bound-double", "bias-bound-single", "bias-bound-by-hand", "knit-bound", "placket-bound"},
+		5: {"tuck"},
+		6: {"narrow-double-fold", "deep-double-fold", "blind-stitched", "coverstitched", "hand-rolled", "circular-hem", "twin-needle", "rolled-overlocked"},
 		7: {"folded-band"},
+		8: {"tie", "loop"},
 	} {
 		for _, name := range names {
 			if c := constructionOf(t, s, name); c.ISO4916.Class != class {
@@ -236,6 +239,15 @@ func TestPublishedStepsInOrder(t *testing.T) {
 		{"plain-open-bound", []string{"stitch cut edges", "press open", "stitch strip", "press wrap", "stitch groove"}, hongKong},
 		{"baby-hem", []string{"stitch single", "press row", "stitch fold", "trim", "fold", "stitch inner fold"}, commonWay},
 		{"faced-edge", []string{"stitch raw edges", "grade", "stitch Understitch", "press"}, goodheart},
+		{"self-bound", []string{"stitch cut edges", "trim allowance", "fold twice", "stitch allowances only"}, commonWay},
+		{"mock-felled", []string{"stitch cut edges", "trim underneath", "stitch near", "stitch second"}, commonWay},
+		{"welt", []string{"stitch cut edges", "trim underneath", "stitch welt"}, tailored},
+		{"slot", []string{"baste cut edges", "press open", "pin strip", "stitch each side"}, conover1},
+		{"gathered", []string{"stitch gathering rows", "gather bobbin", "stitch gathers uppermost", "press never across"}, "A. W. Koester, Pressing, Oregon State Univ. Extension (c. 1977); " + commonWay},
+		{"circular-hem", []string{"hang day", "mark floor", "stitch row", "gather thread", "hand-stitch Blind-stitch"}, goodheart + ", p. 459; " + texas359},
+		{"shirt-collar", []string{"stitch outer and under", "grade", "turn", "press", "stitch Topstitch", "stitch stands", "stitch neck edge"}, "P. Sarkar, operation breakdown of a men's formal shirt, 17 Dec 2011"},
+		{"cuff", []string{"press half", "stitch edges", "stitch ends"}, "P. Sarkar, operation breakdown of a men's formal shirt, 17 Dec 2011"},
+		{"patch-pocket", []string{"press mouth", "stitch mouth", "press Turn", "stitch sides"}, "P. Sarkar, operation breakdown of a men's formal shirt, 17 Dec 2011"},
 	} {
 		sized, err := constructionOf(t, s, row.construction).Measure(plainFacts(t, s, "silk-organza"))
 		if err != nil {

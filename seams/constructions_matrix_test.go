@@ -2,10 +2,10 @@ package seams_test
 
 import (
 	"fmt"
-	"math"
-	"regexp"
+	"runtime"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"bodkin/seams"
@@ -15,29 +15,85 @@ import (
 type walk struct {
 	holds, weighed map[string]int // rules that held, constructions judged
 	done, measured map[string]int // passes done, constructions measured
+	enough         map[string]bool
+	scenes, judged int
+}
+
+func newWalk() walk {
+	return walk{holds: map[string]int{}, weighed: map[string]int{}, done: map[string]int{}, measured: map[string]int{}, enough: map[string]bool{}}
+}
+
+// add counts what another walk has counted.
+func (w *walk) add(other walk) {
+	w.scenes += other.scenes
+	w.judged += other.judged
+	for i, from := range []map[string]int{other.holds, other.weighed, other.done, other.measured} {
+		to := []map[string]int{w.holds, w.weighed, w.done, w.measured}[i]
+		for key, n := range from {
+			to[key] += n
+		}
+	}
 }
 
 // The matrix of cloths, lines and rooms, walked once. Whatever the cloth, the
 // line and the room, hands only included, there is a way to do the work; what
 // is chosen is not excluded, can be done with what stands in the room, and
-// measures. No rule is dead, none always holds, and every pass is done
-// somewhere; one that may be left out is left out somewhere.
+// measures. No rule is dead, none always holds but one that says so by when:
+// true, and every pass is done somewhere; one that may be left out is left out
+// somewhere. The shapes of line are shared out to a worker a core.
 func TestMatrix(t *testing.T) {
 	s := everyCloth(t)
-	w := walk{map[string]int{}, map[string]int{}, map[string]int{}, map[string]int{}}
-	for _, sc := range scenes(t, s) {
-		verdicts, err := s.Weigh(sc.need.work, sc.need.kind, sc.facts)
-		if err != nil {
-			t.Fatal(err)
+	type place struct {
+		need  need
+		shape shape
+	}
+	var places []place
+	for _, n := range needs() {
+		for _, sh := range n.shapes {
+			places = append(places, place{n, sh})
 		}
+	}
+	work := make(chan place)
+	walks := make([]walk, runtime.GOMAXPROCS(0))
+	var done sync.WaitGroup
+	for i := range walks {
+		walks[i] = newWalk()
+		done.Go(func() {
+			for p := range work {
+				walks[i].place(t, s, p.need, p.shape)
+			}
+		})
+	}
+	for _, p := range places {
+		work <- p
+	}
+	close(work)
+	done.Wait()
+	all := newWalk()
+	for _, w := range walks {
+		all.add(w)
+	}
+	t.Logf("%d combinations of %d cloths, %d kinds of line and %d rooms; %d judgements of %d constructions",
+		all.scenes, len(s.Cloths), len(places), len(rooms()), all.judged, len(s.Constructions))
+	for i := range s.Constructions {
+		all.report(t, &s.Constructions[i])
+	}
+}
+
+func (w *walk) place(t *testing.T, s *seams.Shelf, n need, sh shape) {
+	for _, sc := range scenes(t, s, n, sh) {
+		verdicts, err := s.Weigh(n.work, n.kind, sc.facts)
+		if err != nil {
+			t.Error(err)
+			return
+		}
+		w.scenes++
+		w.judged += len(verdicts)
 		answer(t, sc, verdicts[0])
 		w.rules(verdicts)
 		if sc.varied {
 			w.passes(sc, verdicts)
 		}
-	}
-	for i := range s.Constructions {
-		w.report(t, &s.Constructions[i])
 	}
 }
 
@@ -47,6 +103,9 @@ func answer(t *testing.T, sc scene, best seams.Verdict) {
 	if !best.Allowed() {
 		t.Errorf("%s: nothing is left; %s: %s", sc.title, c.Name, strings.Join(best.RuledOut, "; "))
 		return
+	}
+	if askedFor(c) {
+		t.Errorf("%s: %s is taken, and the design has not asked for it", sc.title, c.Name)
 	}
 	if c.Iron && !sc.facts.Workroom.Iron {
 		t.Errorf("%s: %s needs an iron that is not there", sc.title, c.Name)
@@ -68,6 +127,12 @@ func answer(t *testing.T, sc scene, best seams.Verdict) {
 	}
 }
 
+// askedFor reports whether a construction is one that the design has to ask
+// for: something always speaks against it.
+func askedFor(c *seams.Construction) bool {
+	return slices.ContainsFunc(c.SpeaksAgainst, func(r seams.Rule) bool { return r.When.Value == "true" })
+}
+
 func (w *walk) rules(verdicts []seams.Verdict) {
 	for _, v := range verdicts {
 		name := v.Construction.Name
@@ -86,7 +151,7 @@ func (w *walk) rules(verdicts []seams.Verdict) {
 
 func (w *walk) passes(sc scene, verdicts []seams.Verdict) {
 	for _, v := range verdicts {
-		if !v.Allowed() {
+		if !v.Allowed() || w.enough[v.Construction.Name] {
 			continue
 		}
 		sized, err := v.Construction.Measure(sc.facts)
@@ -97,7 +162,21 @@ func (w *walk) passes(sc scene, verdicts []seams.Verdict) {
 		for _, p := range sized.Passes {
 			w.done[fmt.Sprint(v.Construction.Name, " ", p.Number)]++
 		}
+		w.enough[v.Construction.Name] = w.seen(v.Construction)
 	}
+}
+
+// seen reports whether every pass has been done and every one that may be left
+// out has been left out, so that measuring again would tell nothing new.
+func (w *walk) seen(c *seams.Construction) bool {
+	measured := w.measured[c.Name]
+	for i, p := range c.Passes {
+		n := w.done[fmt.Sprint(c.Name, " ", i+1)]
+		if n == 0 || !p.When.IsZero() && n == measured {
+			return false
+		}
+	}
+	return true
 }
 
 func (w *walk) report(t *testing.T, c *seams.Construction) {
@@ -113,7 +192,7 @@ func (w *walk) report(t *testing.T, c *seams.Construction) {
 			switch n := w.holds[key]; {
 			case n == 0:
 				t.Errorf("dead rule: %s (when %s)", key, r.When.Value)
-			case n >= w.weighed[c.Name]:
+			case n >= w.weighed[c.Name] && !(p.part == "against" && r.When.Value == "true"):
 				t.Errorf("rule that always holds: %s (when %s)", key, r.When.Value)
 			}
 			if written[r.Because] {
@@ -128,174 +207,6 @@ func (w *walk) report(t *testing.T, c *seams.Construction) {
 			t.Errorf("%s: pass %d (%s, when %s) is never done", c.Name, i+1, p.Does, p.When.Value)
 		case !p.When.IsZero() && n == w.measured[c.Name]:
 			t.Errorf("%s: pass %d (%s) is always done, so its condition %s says nothing", c.Name, i+1, p.Does, p.When.Value)
-		}
-	}
-}
-
-// Words: every pass says what to do and how it looks when right, every name in
-// braces is filled, and no measure stands as a bare figure, which would be read
-// in the wrong units.
-func TestWordsOfPasses(t *testing.T) {
-	s := load(t)
-	brace := regexp.MustCompile(`\{([^}]*)\}`)
-	titles := []string{"a", "b", "edge", "strip"}
-	for i := range s.Constructions {
-		c := &s.Constructions[i]
-		sized, err := c.Measure(plainFacts(t, s, "cotton-lawn"))
-		if err != nil {
-			t.Error(err)
-			continue
-		}
-		for k, p := range c.Passes {
-			if p.Text == "" || p.Good == "" {
-				t.Errorf("%s: pass %d lacks words", c.Name, k+1)
-			}
-			for _, words := range []string{p.Text, p.Good} {
-				for _, m := range brace.FindAllStringSubmatch(words, -1) {
-					_, size := sized.Size(m[1])
-					title := slices.Contains(titles, m[1])
-					if size == title {
-						t.Errorf("%s: pass %d: {%s} is filled by a size: %v, by a title: %v", c.Name, k+1, m[1], size, title)
-					}
-					if c.For == "edge" && (m[1] == "a" || m[1] == "b") {
-						t.Errorf("%s: pass %d: an edge has no second piece {%s}", c.Name, k+1, m[1])
-					}
-				}
-				bare := brace.ReplaceAllString(words, "")
-				if strings.ContainsAny(bare, "0123456789{}") {
-					t.Errorf("%s: pass %d has a bare figure: %s", c.Name, k+1, words)
-				}
-				if !strings.HasSuffix(words, ".") {
-					t.Errorf("%s: pass %d does not end in a full stop: %s", c.Name, k+1, words)
-				}
-			}
-		}
-		for _, rules := range [][]seams.Rule{c.RuledOut, c.SpeaksFor, c.SpeaksAgainst} {
-			for _, r := range rules {
-				if strings.HasSuffix(r.Because, ".") || strings.ToLower(r.Because[:1]) != r.Because[:1] && !strings.HasPrefix(r.Because, "I") {
-					t.Errorf("%s: a reason starts small and has no full stop: %s", c.Name, r.Because)
-				}
-			}
-		}
-	}
-}
-
-func plainFacts(t testing.TB, s *seams.Shelf, cloth string) seams.Facts {
-	t.Helper()
-	f := clothFacts(t, s, cloth)
-	line := seams.LineFacts{Length: 1000, TightestRadius: straight, Elastic: 25, Grip: 700}
-	return seams.Facts{Cloth: f, Applied: f, Join: line, Edge: line,
-		Workroom: roomOf(t, "everything").facts(s, "", nil)}
-}
-
-// Sections: drawn to scale, finite, within the paper, every stitch through
-// cloth, and no ply folded back on the line it came from.
-func TestSectionsAreToScale(t *testing.T) {
-	s := everyCloth(t)
-	for i := range s.Constructions {
-		c := &s.Constructions[i]
-		if c.Kind != "strip" && len(c.Figure) == 0 {
-			t.Errorf("%s has no section", c.Name)
-		}
-		for _, cloth := range s.Cloths {
-			sized, err := c.Measure(plainFacts(t, s, cloth.Name))
-			if err != nil {
-				t.Error(err)
-				continue
-			}
-			section(t, c.Name+" in "+cloth.Name, sized.Figure)
-			outside(t, c.Name+" in "+cloth.Name, sized.Figure)
-		}
-	}
-}
-
-func section(t *testing.T, title string, figure []seams.Drawn) {
-	t.Helper()
-	var plies [][][2]float64
-	for _, d := range figure {
-		for _, p := range d.Through {
-			if math.IsNaN(p[0]) || math.Abs(p[0]) > 200 || math.IsNaN(p[1]) || p[1] < -2 || p[1] > 10 {
-				t.Errorf("%s: a point at %v", title, p)
-			}
-		}
-		if d.Item.Ply != "" {
-			plies = append(plies, d.Through)
-		}
-		if d.Item.Size != "" {
-			if across := math.Abs(d.Through[1][0] - d.Through[0][0]); math.Abs(across-d.MM) > 1e-9 || d.Through[0][1] != d.Through[1][1] {
-				t.Errorf("%s: %s is drawn %.3f mm wide and is %.3f", title, d.Item.Size, across, d.MM)
-			}
-		}
-	}
-	for _, ply := range plies {
-		for k := 2; k < len(ply); k++ {
-			if ply[k] == ply[k-1] || ply[k] == ply[k-2] {
-				t.Errorf("%s: a ply goes back over itself at %v", title, ply[k])
-			}
-		}
-	}
-	for _, d := range figure {
-		if d.Item.Stitch != "" && !slices.ContainsFunc(plies, func(ply [][2]float64) bool { return crosses(ply, d.Through) }) {
-			t.Errorf("%s: stitch %s at %v goes through no cloth", title, d.Item.Stitch, d.Through)
-		}
-	}
-}
-
-// outside: the ply on top of a section, which is the outside of the garment,
-// shows its right side.
-func outside(t *testing.T, title string, figure []seams.Drawn) {
-	t.Helper()
-	top := math.Inf(1)
-	for _, d := range figure {
-		if d.Item.Ply != "" {
-			for _, p := range d.Through {
-				top = min(top, p[1])
-			}
-		}
-	}
-	for _, d := range figure {
-		for k := 1; k < len(d.Through) && d.Item.Right != ""; k++ {
-			a, b := d.Through[k-1], d.Through[k]
-			if a[1] != top || b[1] != top {
-				continue
-			}
-			if right := map[bool]string{true: "left", false: "right"}[b[0] > a[0]]; d.Item.Right != right {
-				t.Errorf("%s: ply %s shows its wrong side outside, from %v to %v", title, d.Item.Ply, a, b)
-			}
-		}
-	}
-}
-
-// crosses reports whether a stitch and a ply meet.
-func crosses(ply, stitch [][2]float64) bool {
-	side := func(a, b, p [2]float64) float64 { return (b[0]-a[0])*(p[1]-a[1]) - (b[1]-a[1])*(p[0]-a[0]) }
-	for k := 1; k < len(ply); k++ {
-		a, b, p, q := ply[k-1], ply[k], stitch[0], stitch[1]
-		if side(a, b, p)*side(a, b, q) <= 0 && side(p, q, a)*side(p, q, b) <= 0 {
-			return true
-		}
-	}
-	return false
-}
-
-// Files say their units and name the house figures that their formulas read.
-func TestHouseFiguresAreListed(t *testing.T) {
-	figure := regexp.MustCompile(`workroom\.house\('([a-z_]+)'`)
-	for name, text := range constructionFiles(t) {
-		head, body, _ := strings.Cut(text, "\n- construction: ")
-		if !strings.Contains(head, "every length is in mm") {
-			t.Errorf("%s does not tell its units", name)
-		}
-		for _, m := range figure.FindAllStringSubmatch(body, -1) {
-			if !strings.Contains(head, "#   "+m[1]+":") {
-				t.Errorf("%s reads the house figure %s and does not list it", name, m[1])
-			}
-		}
-		for _, line := range strings.Split(head, "\n") {
-			listed, _, ok := strings.Cut(strings.TrimPrefix(line, "#   "), ":")
-			if ok && strings.HasPrefix(line, "#   ") && strings.Trim(listed, "abcdefghijklmnopqrstuvwxyz_") == "" && !strings.Contains(body, "house('"+listed+"'") {
-				t.Errorf("%s lists the house figure %s and does not read it", name, listed)
-			}
 		}
 	}
 }

@@ -3,6 +3,7 @@ package seams_test
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"bodkin/seams"
@@ -80,6 +81,13 @@ func seamShapes() []shape {
 		{"under strain", seams.LineFacts{Length: 600, TightestRadius: straight, Strain: 2}},
 		{"eased", seams.LineFacts{Length: 600, TightestRadius: straight, Eased: 12}},
 		{"seen inside", seams.LineFacts{Length: 600, TightestRadius: straight, InsideSeen: true}},
+		{"eased on a thread", seams.LineFacts{Length: 500, TightestRadius: straight, Eased: 25}},
+		{"gathered", seams.LineFacts{Length: 900, TightestRadius: straight, Eased: 400}},
+		{"sleeve cap", seams.LineFacts{Length: 450, TightestRadius: 60, Turning: 250, Curved: true, Eased: 22}},
+		{"crotch", seams.LineFacts{Length: 650, TightestRadius: 70, Turning: 120, Curved: true, Strain: 3}},
+		{"seat, straight", seams.LineFacts{Length: 400, TightestRadius: straight, Strain: 3}},
+		{"shoulder", seams.LineFacts{Length: 130, TightestRadius: straight, Strain: 1, Eased: 4}},
+		{"raglan", seams.LineFacts{Length: 380, TightestRadius: 300, Turning: 40, Curved: true, Strain: 1}},
 	}
 }
 
@@ -114,6 +122,7 @@ func edgeShapes() []shape {
 func casingShapes() []shape {
 	return []shape{
 		{"waist", seams.LineFacts{Length: 1000, TightestRadius: straight, Closed: true, Elastic: 25, Grip: 700}},
+		{"flat, closed later", seams.LineFacts{Length: 500, TightestRadius: straight, Elastic: 25, Grip: 350}},
 		{"no elastic named", seams.LineFacts{Length: 1000, TightestRadius: straight, Closed: true}},
 	}
 }
@@ -125,7 +134,7 @@ type need struct {
 }
 
 func needs() []need {
-	return []need{
+	all := []need{
 		{"join", "seam", seamShapes()},
 		{"edge", "hem", hemShapes()},
 		{"edge", "binding", edgeShapes()},
@@ -139,10 +148,31 @@ func needs() []need {
 		}},
 		{"detail", "strip", []shape{{"strip", seams.LineFacts{Length: 1500, TightestRadius: straight}}}},
 	}
+	for kind, length := range detailLengths() {
+		all = append(all, need{"detail", kind, []shape{{kind, seams.LineFacts{Length: length, TightestRadius: straight, InsideSeen: true}}}})
+	}
+	slices.SortStableFunc(all, func(a, b need) int { return strings.Compare(a.work+a.kind, b.work+b.kind) })
+	for i := range all {
+		if slices.Contains([]string{"zip", "snap"}, all[i].kind) {
+			all[i].shapes = append(all[i].shapes, shape{all[i].kind + " under strain",
+				seams.LineFacts{Length: all[i].shapes[0].line.Length, TightestRadius: straight, Strain: 2}})
+		}
+	}
+	return all
+}
+
+// detailLengths are lines that details of a kind are worked along, in mm.
+func detailLengths() map[string]float64 {
+	return map[string]float64{
+		"double-pointed-dart": 280, "tuck": 300, "pleat": 600, "gathers": 500,
+		"patch-pocket": 420, "in-seam-pocket": 400, "slanted-pocket": 450, "placket": 120, "zip": 400,
+		"buttonhole": 21, "button": 15, "hook": 10, "snap": 10, "tie": 400, "loop": 60,
+		"stand-collar": 420, "flat-collar": 420, "shirt-collar": 420, "cuff": 240, "waistband": 720, "vent": 200, "lining": 2500,
+	}
 }
 
 // oddCloths are properties that no cloth on the shelf has: a knit that ravels,
-// one that is sheer, one with pile, a cloth that bears no iron, a felt.
+// one that is sheer, one with pile, one that hardly gives, a cloth that bears no iron, a felt.
 const oddCloths = `
 - {cloth: raveling-knit, title: Raveling knit, fibre: wool, structure: knit, weight: 250, thickness: 1.2, fraying: 2,
    stretch: {across: 60, along: 30}, heat_dots: 2, steam: true, widths: [140 cm], source: made for a test}
@@ -152,6 +182,8 @@ const oddCloths = `
    stretch: {across: 25, along: 10}, heat_dots: 1, widths: [150 cm], source: made for a test}
 - {cloth: coated, title: Coated cloth, fibre: polyester, structure: woven, weight: 140, thickness: 0.3, fraying: 1,
    holes_stay: true, heat_dots: 0, widths: [140 cm], source: made for a test}
+- {cloth: firm-knit, title: Firm knit, fibre: polyester, structure: knit, weight: 280, thickness: 0.9,
+   stretch: {across: 15, along: 5}, heat_dots: 1, widths: [150 cm], source: made for a test}
 - {cloth: felt, title: Felt, fibre: wool, structure: nonwoven, weight: 300, thickness: 1.5,
    heat_dots: 2, steam: true, widths: [90 cm], source: made for a test}
 `
@@ -190,25 +222,26 @@ type scene struct {
 	house bool
 }
 
-// scenes are every cloth on every shape of line in every room; and, for cloths
+// scenes are every cloth on a shape of line in every room; and, for cloths
 // that stand for the others, one thing more at a time: what the house favours,
 // a lining, a child, another cloth, house figures.
-func scenes(t testing.TB, s *seams.Shelf) []scene {
+func scenes(t testing.TB, s *seams.Shelf, n need, sh shape) []scene {
 	var out []scene
-	for _, n := range needs() {
-		for _, sh := range n.shapes {
-			for _, c := range s.Cloths {
-				f := seams.Facts{Cloth: c.Facts(), Applied: c.Facts(), Join: sh.line, Edge: sh.line}
-				title := fmt.Sprintf("%s %s, %s, %s", n.work, n.kind, sh.title, c.Name)
-				all := slices.Contains(standing(), c.Name)
-				for _, r := range rooms() {
-					f.Workroom = r.facts(s, "", nil)
-					out = append(out, scene{need: n, title: title + ", " + r.title, facts: f, varied: all})
-				}
-				if all {
-					out = append(out, variations(t, s, n, title, f)...)
-				}
-			}
+	rooms := rooms()
+	facts := make([]seams.WorkroomFacts, len(rooms))
+	for i, r := range rooms {
+		facts[i] = r.facts(s, "", nil)
+	}
+	for _, c := range s.Cloths {
+		f := seams.Facts{Cloth: c.Facts(), Applied: c.Facts(), Join: sh.line, Edge: sh.line}
+		title := fmt.Sprintf("%s %s, %s, %s", n.work, n.kind, sh.title, c.Name)
+		all := slices.Contains(standing(), c.Name)
+		for i, r := range rooms {
+			f.Workroom = facts[i]
+			out = append(out, scene{need: n, title: title + ", " + r.title, facts: f, varied: all})
+		}
+		if all {
+			out = append(out, variations(t, s, n, title, f)...)
 		}
 	}
 	return out
@@ -233,7 +266,7 @@ func variations(t testing.TB, s *seams.Shelf, n need, title string, f seams.Fact
 	}
 	zigzag := roomOf(t, "zigzag machine")
 	for _, house := range []map[string]float64{
-		{"french_second": 9.5}, {"french_trim": 5}, {"felled_trim": 8, "felled_second": 8}, {"baby_trim": 2.9},
+		{"french_second": 9.5}, {"french_trim": 5}, {"felled_trim": 8, "felled_second": 8}, {"mock_felled_trim": 8}, {"baby_trim": 2.9},
 	} {
 		f.Workroom = zigzag.facts(s, "", house)
 		add(fmt.Sprint("house ", house), true, f)
