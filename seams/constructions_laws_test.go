@@ -2,6 +2,8 @@ package seams_test
 
 import (
 	"math"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -43,6 +45,49 @@ func TestReasonsSpeakOfTheClothInHand(t *testing.T) {
 						}
 					}
 				}
+			}
+		}
+	}
+}
+
+// Every size is used: in the words, in another formula, in a check or in the
+// section. One that nothing reads is dead.
+func TestSizesAreUsed(t *testing.T) {
+	s := load(t)
+	inBraces, word := regexp.MustCompile(`\{[a-z_]+\}`), regexp.MustCompile(`[a-z_.]+`)
+	for i := range s.Constructions {
+		c := &s.Constructions[i]
+		used := []string{c.Allowance.Value, c.AllowanceB.Value, c.Finished.Value}
+		for _, size := range c.Sizes {
+			used = append(used, size.Value.Value)
+		}
+		if c.Strip != nil {
+			used = append(used, c.Strip.Width.Value, c.Strip.Ends.Value)
+		}
+		if c.Elastic != nil {
+			used = append(used, c.Elastic.Width.Value, c.Elastic.Length.Value)
+		}
+		for _, p := range c.Passes {
+			used = append(used, p.Length.Value, p.When.Value)
+			for _, m := range inBraces.FindAllString(p.Text+p.Good, -1) {
+				used = append(used, m)
+			}
+		}
+		for _, k := range c.Checks {
+			used = append(used, k.Expect.Value)
+		}
+		for _, f := range c.Figure {
+			used = append(used, f.Size)
+			for _, point := range f.Through {
+				for _, x := range point {
+					used = append(used, x.Value)
+				}
+			}
+		}
+		names := word.FindAllString(strings.Join(used, " "), -1)
+		for _, size := range c.Sizes {
+			if !slices.Contains(names, size.Key.Value) {
+				t.Errorf("%s: nothing uses its size %s", c.Name, size.Key.Value)
 			}
 		}
 	}
