@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -43,17 +44,24 @@ func (s *Shelf) Weigh(what, kind string, facts Facts) ([]Verdict, error) {
 	}
 	facts = facts.usable()
 	values := formula.ValuesOf(facts)
-	var verdicts []Verdict
+	var candidates []*Construction
 	for i := range s.Constructions {
-		c := &s.Constructions[i]
-		if c.For != what || c.Kind != kind {
-			continue
+		if c := &s.Constructions[i]; c.For == what && c.Kind == kind {
+			candidates = append(candidates, c)
 		}
-		v, err := s.judge(c, facts, values)
+	}
+	// Side by side, because the first judging of a construction compiles its rules.
+	verdicts := make([]Verdict, len(candidates))
+	errs := make([]error, len(candidates))
+	var wg sync.WaitGroup
+	for i, c := range candidates {
+		wg.Go(func() { verdicts[i], errs[i] = s.judge(c, facts, values) })
+	}
+	wg.Wait()
+	for _, err := range errs {
 		if err != nil {
 			return nil, err
 		}
-		verdicts = append(verdicts, v)
 	}
 	slices.SortFunc(verdicts, func(a, b Verdict) int {
 		return cmp.Or(
