@@ -69,9 +69,7 @@ func TestSizesAreUsed(t *testing.T) {
 		}
 		for _, p := range c.Passes {
 			used = append(used, p.Length.Value, p.When.Value)
-			for _, m := range inBraces.FindAllString(p.Text+p.Good, -1) {
-				used = append(used, m)
-			}
+			used = append(used, inBraces.FindAllString(p.Text+p.Good, -1)...)
 		}
 		for _, k := range c.Checks {
 			used = append(used, k.Expect.Value)

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"flag"
-	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -111,13 +110,4 @@ func read(t testing.TB, name string) string {
 		t.Fatal(err)
 	}
 	return string(data)
-}
-
-// never is a reader that gives nothing and does not end, as a terminal where
-// nobody types.
-type never struct{ until <-chan struct{} }
-
-func (n never) Read([]byte) (int, error) {
-	<-n.until
-	return 0, io.EOF
 }
