@@ -73,7 +73,7 @@ func TestMatrix(t *testing.T) {
 	for _, w := range walks {
 		all.add(w)
 	}
-	t.Logf("%d combinations of %d cloths, %d kinds of line and %d rooms; %d judgements of %d constructions",
+	t.Logf("%d combinations of %d cloths, %d kinds of line and %d rooms (those walked once that a kind of work cannot tell apart); %d judgements of %d constructions",
 		all.scenes, len(s.Cloths), len(places), len(rooms()), all.judged, len(s.Constructions))
 	for i := range s.Constructions {
 		all.report(t, &s.Constructions[i])

@@ -9,59 +9,6 @@ import (
 	"bodkin/seams"
 )
 
-// room is a workroom by what stands in it.
-type room struct {
-	title    string
-	machines []string
-	iron     bool
-}
-
-func rooms() []room {
-	return []room{
-		{"hands only", nil, false},
-		{"straight stitcher, no iron", []string{"straight-stitcher"}, false},
-		{"straight stitcher", []string{"straight-stitcher"}, true},
-		{"zigzag machine", []string{"zigzag-machine"}, true},
-		{"zigzag machine and overlocker", []string{"zigzag-machine", "overlocker-3"}, true},
-		{"straight stitcher and four-thread overlocker", []string{"straight-stitcher", "overlocker-4"}, true},
-		{"straight stitcher and blindstitcher", []string{"straight-stitcher", "blindstitcher"}, true},
-		{"zigzag machine and blindstitcher", []string{"zigzag-machine", "blindstitcher"}, true},
-		{"everything", []string{"straight-stitcher", "zigzag-machine", "overlocker-4", "coverstitch", "blindstitcher"}, true},
-	}
-}
-
-func roomOf(t testing.TB, title string) room {
-	t.Helper()
-	all := rooms()
-	i := slices.IndexFunc(all, func(r room) bool { return r.title == title })
-	if i < 0 {
-		t.Fatalf("no room %q", title)
-	}
-	return all[i]
-}
-
-// facts are what rules may ask of the room. House figures are mm.
-func (r room) facts(s *seams.Shelf, favour string, house map[string]float64) seams.WorkroomFacts {
-	formed := map[string]bool{}
-	for _, m := range s.Machines {
-		if m.Kind == "hand" || slices.Contains(r.machines, m.Name) {
-			for _, stitch := range m.Forms {
-				formed[stitch] = true
-			}
-		}
-	}
-	return seams.WorkroomFacts{
-		Iron: r.iron, Steam: r.iron, Favour: favour,
-		Forms: func(stitch string) bool { return formed[stitch] },
-		House: func(name string, otherwise float64) float64 {
-			if v, ok := house[name]; ok {
-				return v
-			}
-			return otherwise
-		},
-	}
-}
-
 // straight is the radius of a line without a bend.
 const straight = 1e6
 
@@ -222,12 +169,12 @@ type scene struct {
 	house bool
 }
 
-// scenes are every cloth on a shape of line in every room; and, for cloths
+// scenes are every cloth on a shape of line in every room that differs; and, for cloths
 // that stand for the others, one thing more at a time: what the house favours,
 // a lining, a child, another cloth, house figures.
 func scenes(t testing.TB, s *seams.Shelf, n need, sh shape) []scene {
 	var out []scene
-	rooms := rooms()
+	rooms := unlike(s, n)
 	facts := make([]seams.WorkroomFacts, len(rooms))
 	for i, r := range rooms {
 		facts[i] = r.facts(s, "", nil)
