@@ -50,10 +50,10 @@ func (g *gathered) read(ctx context.Context, s streams, set settings, jobFile st
 	if set.units != "" {
 		g.Job.Units = form.Text{Value: set.units}
 	}
-	if g.Shelf, err = loadShelf(set); err != nil {
+	if err := g.garment(job.Name); err != nil {
 		return err
 	}
-	if err := g.garment(job.Name); err != nil {
+	if g.Shelf, err = loadShelf(set); err != nil {
 		return err
 	}
 	g.Workroom, err = g.workroom(set, room)

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"flag"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -15,6 +16,7 @@ import (
 var update = flag.Bool("update", false, "rewrite what the scripts compare with")
 
 func TestMain(m *testing.M) {
+	thriftless() // as main does, since most tests call run in this process
 	testscript.Main(m, map[string]func(){"bodkin": main})
 }
 
@@ -103,6 +105,17 @@ func must(t testing.TB, args ...string) string {
 	return r.out
 }
 
+// completions runs the program as a shell does to complete a word; cobra tells
+// its directive on standard error too.
+func completions(t testing.TB, args ...string) string {
+	t.Helper()
+	r := call(t.Context(), "", args...)
+	if r.code != exitDone {
+		t.Fatalf("bodkin %s: exit code %d\n%s", strings.Join(args, " "), r.code, r.err)
+	}
+	return r.out
+}
+
 func read(t testing.TB, name string) string {
 	t.Helper()
 	data, err := os.ReadFile(name)
@@ -110,4 +123,13 @@ func read(t testing.TB, name string) string {
 		t.Fatal(err)
 	}
 	return string(data)
+}
+
+// never is a reader that gives nothing and does not end, as a terminal where
+// nobody types.
+type never struct{ until <-chan struct{} }
+
+func (n never) Read([]byte) (int, error) {
+	<-n.until
+	return 0, io.EOF
 }

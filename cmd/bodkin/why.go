@@ -13,11 +13,12 @@ import (
 func whyCommand(s streams) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "why JOB SEAM [EARLIER]",
-		Short: "Explain why a seam is sewn as it is, or why one thing comes after another",
-		Long: `With one name, why tells which construction the seam or edge has, what speaks for
-it and why the others lost. With two, it tells the chain of reasons for which the
-first comes after the second. A name is a seam, an edge, a detail, an operation
-such as side.3, or the number of a step. The demo is planned where JOB is demo.`,
+		Short: "Tell why a seam is sewn as it is, or why one thing comes first",
+		Long: `With one name, why tells which construction the seam or edge has, what speaks
+for it and why the others lost. With two, it tells the chain of reasons for
+which the first comes after the second. A name is a seam, an edge, a detail, an
+operation such as side.3, or the number of a step. The demo is planned where JOB
+is demo.`,
 		Example: `  bodkin why coat.yaml side
   bodkin why coat.yaml neck shoulder    why the neck comes after the shoulders
   bodkin why demo 7                     what step 7 waits for`,
