@@ -12,28 +12,18 @@ import (
 
 // TestPublishedSequences proves the known optima of small published sequential
 // ordering problems: TSPLIB, G. Reinelt, ORSA Journal on Computing 3 (1991)
-// 376-384, values as its list gives them. Those under testdata go with the
-// project; more are read where the benchmarks are at hand.
+// 376-384, values as its list gives them.
 func TestPublishedSequences(t *testing.T) {
 	for _, tt := range []struct {
 		file    string
 		optimum int64
-		own     bool // goes with the project
 	}{
-		{"ESC07", 2125, true},
-		{"ESC12", 1675, true},
-		{"br17.10", 55, true},
-		{"ry48p.4", 31446, false},
+		{"ESC07", 2125},
+		{"ESC12", 1675},
+		{"br17.10", 55},
 	} {
 		t.Run(tt.file, func(t *testing.T) {
-			dir := filepath.Join("testdata", "sop")
-			if !tt.own {
-				dir = filepath.Join("..", "..", "..", "shared", "benchmarks", "sop")
-			}
-			f, err := os.Open(filepath.Join(dir, tt.file+".sop"))
-			if err != nil && !tt.own {
-				t.Skip("the benchmarks are not present")
-			}
+			f, err := os.Open(filepath.Join("testdata", "sop", tt.file+".sop"))
 			if err != nil {
 				t.Fatal(err)
 			}
