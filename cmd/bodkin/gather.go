@@ -18,7 +18,8 @@ import (
 // so that faults found later can show their line.
 type gathered struct {
 	process.Input
-	files []seams.File
+	files []seams.File // job, garment, workroom
+	own   []seams.File // of the shelf
 }
 
 // gather reads the job, its garment, the workroom and the shelf. The demo
@@ -53,7 +54,10 @@ func (g *gathered) read(ctx context.Context, s streams, set settings, jobFile st
 	if err := g.garment(job.Name); err != nil {
 		return err
 	}
-	if g.Shelf, err = loadShelf(set); err != nil {
+	if g.own, err = ownFiles(set.shelf); err != nil {
+		return err
+	}
+	if g.Shelf, err = seams.Load(g.own...); err != nil {
 		return err
 	}
 	g.Workroom, err = g.workroom(set, room)
@@ -113,15 +117,6 @@ func (g *gathered) garment(jobFile string) error {
 	var err error
 	g.Garment, err = templates.Parse(file.Name, file.Data)
 	return err
-}
-
-// loadShelf reads the shelf with the maker's own files over it.
-func loadShelf(set settings) (*seams.Shelf, error) {
-	own, err := ownFiles(set.shelf)
-	if err != nil {
-		return nil, err
-	}
-	return seams.Load(own...)
 }
 
 // placed gives faults the lines they stand in; those without a place, which

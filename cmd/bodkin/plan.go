@@ -44,7 +44,7 @@ other programs. Without -o the sheet goes to standard output as Markdown.`,
 			}
 			files, err := render(plan, set, output)
 			if err != nil {
-				return err
+				return g.unprintable(err)
 			}
 			if toStandardOutput(output) {
 				_, _ = s.out.Write(files[0].data) // run tells of a failure

@@ -50,7 +50,11 @@ func startJob(cmd *cobra.Command, name string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	shelf, err := loadShelf(set)
+	own, err := ownFiles(set.shelf)
+	if err != nil {
+		return nil, err
+	}
+	shelf, err := seams.Load(own...)
 	if err != nil {
 		return nil, err
 	}

@@ -165,6 +165,15 @@ func wrongInputs() []wrongInput {
 		{name: "shelf entry without a source", files: map[string]string{"own.yaml": "- cloth: bare\n  title: Bare\n"},
 			args: "plan job.yaml -o out.pdf --shelf own.yaml", at: "own.yaml:1:", words: []string{"source"}, code: 2},
 
+		{name: "shelf formula that fails on this cloth", files: map[string]string{"own.yaml": needle("cloth.weight / (cloth.weight - cloth.weight) > 1")},
+			args: "plan job.yaml -o out.pdf --shelf own.yaml", at: "own.yaml:3:", words: []string{"division by zero"}, code: 2},
+
+		// Signs that the PDF's typeface does not have.
+		{name: "signs the typeface has not", files: map[string]string{"job.yaml": job("grey", "grey 🧵") + "notes: |\n  Take the 縫 thread.\n"},
+			at: "job.yaml:5:40: ", words: []string{"'🧵' (U+1F9F5)", "job.yaml:9:12: ", "Markdown, which may hold any sign"}, code: 2},
+		{name: "a sign of the shelf the typeface has not", files: map[string]string{"job.yaml": job("cotton-lawn", "grey-lawn"), "own.yaml": lawn("Grey 縫 lawn")},
+			args: "plan job.yaml -o out.pdf --shelf own.yaml", at: "own.yaml:2:15: ", words: []string{"縫"}, code: 2},
+
 		// The command line.
 		{name: "unknown command", args: "plna", at: "bodkin: no command \"plna\"\n  did you mean \"plan\"?\n", code: 2},
 		{name: "unknown flag", args: "plan --papr a4", at: "bodkin: no flag --papr\n  did you mean \"--paper\"?\n", code: 2},
@@ -195,4 +204,21 @@ const squareJob = "make: square.yaml\ncloth: {main: {is: cotton-lawn}}\n"
 // needle is a needle rule with a condition.
 func needle(when string) string {
 	return "- needle: odd-90\n  title: Odd 90/14\n  when: \"" + when + "\"\n  nm: 90\n  us: 14\n  point: sharp\n  stitch_mm: 2.5\n  source: made up for a test\n"
+}
+
+// lawn is a cloth with a title.
+func lawn(title string) string {
+	return "- cloth: grey-lawn\n  title: " + title + `
+  fibre: cotton
+  structure: woven
+  weight: 72
+  thickness: 0.18
+  sheerness: 1
+  fraying: 1
+  slip: 0
+  heat_dots: 3
+  steam: true
+  widths: [114 cm]
+  source: made up for a test
+`
 }
