@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -40,15 +41,20 @@ func summary(plan *process.Plan) string {
 	style := styleOf(plan)
 	var b strings.Builder
 	write := func(format string, args ...any) { b.WriteString(wrapped(fmt.Sprintf(format, args...), "", "  ")) }
-	what := plan.GarmentName
+	what := plan.Title
+	if plan.Title != plan.GarmentName {
+		what += ": " + plan.GarmentName
+	}
 	if plan.Quantity > 1 {
-		what = fmt.Sprintf("%d of %s", plan.Quantity, plan.GarmentName)
+		what += fmt.Sprintf(", %d of them", plan.Quantity)
 	}
 	var cloths []string
 	for _, c := range plan.Cloths {
-		cloths = append(cloths, c.Title)
+		if !slices.Contains(cloths, c.Title) {
+			cloths = append(cloths, c.Title)
+		}
 	}
-	write("%s: %s in %s", plan.Title, what, strings.Join(cloths, " and "))
+	write("%s, in %s", what, strings.Join(cloths, " and "))
 	if plan.Workroom != "" {
 		write("workroom: %s", plan.Workroom)
 	}
