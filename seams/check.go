@@ -55,12 +55,17 @@ func (l *loader) listed(n *form.Node, what, name string, among []string) {
 }
 
 func (l *loader) cloth(c Cloth, n *form.Node) {
+	if c.Like != "" && c.Inferred == nil {
+		return // it could not be filled in, and that is told
+	}
 	l.within(n, "weight", c.Weight, 5, 2000, " g/m²")
 	l.within(n, "thickness", c.Thickness, 0.02, 20, " mm")
 	l.within(n, "sheerness", float64(c.Sheerness), 0, 3, "")
 	l.within(n, "fraying", float64(c.Fraying), 0, 3, "")
 	l.within(n, "slip", float64(c.Slip), 0, 3, "")
 	l.within(n, "heat_dots", float64(c.HeatDots), 0, 3, "")
+	l.within(n, "recovery", c.Recovery, 0, 100, " %")
+	l.within(n, "crease", float64(c.Crease), 0, 3, "")
 	l.within(n, "shrinkage", c.Shrinkage, 0, 30, " %")
 	l.within(n.At("stretch"), "across", c.Stretch.Across, 0, 400, " %")
 	l.within(n.At("stretch"), "along", c.Stretch.Along, 0, 400, " %")

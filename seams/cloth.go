@@ -3,28 +3,37 @@ package seams
 import "bodkin/seams/length"
 
 // Cloth is a material by its properties. Rules read these, never the name.
+//
+// An entry is whole, or it is like another and says what differs: see [Cloth.Like].
 type Cloth struct {
 	Name      string      `yaml:"cloth,required"`
-	Title     string      `yaml:"title,required"`
-	Fibre     string      `yaml:"fibre,required"`
-	Structure string      `yaml:"structure,required" oneof:"woven knit nonwoven"`
-	Weight    float64     `yaml:"weight,required"`    // g/m²
-	Thickness float64     `yaml:"thickness,required"` // mm, one ply
-	Sheerness int         `yaml:"sheerness"`          // 0 opaque, 1 shows dark through light, 2 see-through, 3 transparent
-	Fraying   int         `yaml:"fraying"`            // 0 does not fray … 3 frays at a touch
-	Slip      int         `yaml:"slip"`               // 0 stays put … 3 slides off the table
+	Like      string      `yaml:"like"`  // the cloth that what is left out is taken over from
+	Title     string      `yaml:"title"` // where it is like another: the name in words, if left out
+	Fibre     string      `yaml:"fibre"` // of a blend, the one that bears the least heat
+	Structure string      `yaml:"structure" oneof:"woven knit nonwoven"`
+	Weight    float64     `yaml:"weight"`    // g/m²
+	Thickness float64     `yaml:"thickness"` // mm, one ply
+	Sheerness int         `yaml:"sheerness"` // 0 opaque, 1 shows dark through light, 2 see-through, 3 transparent
+	Fraying   int         `yaml:"fraying"`   // 0 does not fray … 3 frays at a touch
+	Slip      int         `yaml:"slip"`      // 0 stays put … 3 slides off the table
 	Stretch   Stretch     `yaml:"stretch"`
+	Recovery  float64     `yaml:"recovery"` // % of the stretch that it gives back; knits
+	Crease    int         `yaml:"crease"`   // 0 springs back … 3 creases at a touch
 	Pile      bool        `yaml:"pile"`
+	Lace      bool        `yaml:"lace"`    // openwork: lace, net, mesh
+	Coated    bool        `yaml:"coated"`  // a film on the face
 	OneWay    bool        `yaml:"one_way"` // nap or print with a direction
 	Shine     bool        `yaml:"shine"`   // an iron on the right side leaves a shine
 	HolesStay bool        `yaml:"holes_stay"`
-	HeatDots  int         `yaml:"heat_dots,required"` // ISO 3758: 0 do not iron, 1 110 °C, 2 150 °C, 3 200 °C
-	Steam     bool        `yaml:"steam"`              // steam does no harm
-	Widths    []length.MM `yaml:"widths,required"`    // usual widths, selvedge to selvedge
-	Shrinkage float64     `yaml:"shrinkage"`          // relaxation along the length, %
-	Flammable bool        `yaml:"flammable"`          // light, open or fuzzy: catches quickly
-	Estimates []string    `yaml:"estimates"`          // keys above whose figure is an estimate
+	HeatDots  int         `yaml:"heat_dots"` // ISO 3758: 0 do not iron, 1 110 °C, 2 150 °C, 3 200 °C
+	Steam     bool        `yaml:"steam"`     // steam does no harm
+	Widths    []length.MM `yaml:"widths"`    // usual widths, selvedge to selvedge
+	Shrinkage float64     `yaml:"shrinkage"` // relaxation along the length, %
+	Flammable bool        `yaml:"flammable"` // light, open or fuzzy: catches quickly
+	Estimates []string    `yaml:"estimates"` // keys above whose figure is an estimate
 	Source    string      `yaml:"source,required"`
+	// Inferred are the keys taken over from the cloth that it is like.
+	Inferred []string `yaml:"-"`
 }
 
 // Stretch is how far a cloth gives, in per cent of its length at rest.
@@ -45,7 +54,8 @@ func (c Cloth) Facts() ClothFacts {
 		Weight: c.Weight, Thickness: c.Thickness, Sheer: c.Sheerness >= 2, Sheerness: c.Sheerness,
 		Fraying: c.Fraying, Slip: c.Slip,
 		Stretch: max(c.Stretch.Across, c.Stretch.Along), StretchAcross: c.Stretch.Across, StretchAlong: c.Stretch.Along,
-		Woven: c.Woven(), Knit: c.Knit(), Pile: c.Pile, OneWay: c.OneWay, Shine: c.Shine, HolesStay: c.HolesStay,
-		HeatDots: c.HeatDots, Steam: c.Steam, Flammable: c.Flammable, Fibre: c.Fibre,
+		Recovery: c.Recovery, Crease: c.Crease,
+		Woven: c.Woven(), Knit: c.Knit(), Pile: c.Pile, Lace: c.Lace, Coated: c.Coated,
+		OneWay: c.OneWay, Shine: c.Shine, HolesStay: c.HolesStay, HeatDots: c.HeatDots, Steam: c.Steam, Flammable: c.Flammable, Fibre: c.Fibre,
 	}
 }

@@ -22,9 +22,13 @@ type ClothFacts struct {
 	Stretch       float64 `expr:"stretch"` // the greater of across and along, %
 	StretchAcross float64 `expr:"stretch_across"`
 	StretchAlong  float64 `expr:"stretch_along"`
+	Recovery      float64 `expr:"recovery"` // % of the stretch given back
+	Crease        int     `expr:"crease"`
 	Woven         bool    `expr:"woven"`
 	Knit          bool    `expr:"knit"`
 	Pile          bool    `expr:"pile"`
+	Lace          bool    `expr:"lace"` // openwork
+	Coated        bool    `expr:"coated"`
 	OneWay        bool    `expr:"one_way"`
 	Shine         bool    `expr:"shine"`
 	HolesStay     bool    `expr:"holes_stay"`

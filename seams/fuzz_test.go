@@ -77,8 +77,8 @@ func TestFactNames(t *testing.T) {
 	want := map[string][]string{
 		"garment":  {"child", "lined", "loose"},
 		"workroom": {"favour", "forms", "house", "iron", "steam"},
-		"cloth": {"fibre", "flammable", "fraying", "heat_dots", "holes_stay", "knit", "one_way", "pile", "sheer", "sheerness", "shine", "slip",
-			"steam", "stretch", "stretch_across", "stretch_along", "thickness", "weight", "woven"},
+		"cloth": {"coated", "crease", "fibre", "flammable", "fraying", "heat_dots", "holes_stay", "knit", "lace", "one_way", "pile", "recovery",
+			"sheer", "sheerness", "shine", "slip", "steam", "stretch", "stretch_across", "stretch_along", "thickness", "weight", "woven"},
 		"join": {"allowance", "closed", "curved", "depth", "eased", "elastic", "fullness", "grip", "hollow", "inside_seen", "length", "other_cloth",
 			"strain", "tightest_radius", "turning"},
 	}

@@ -229,6 +229,7 @@ func entries[T entry](list []placed[T]) []T {
 }
 
 func (l *loader) shelf() *Shelf {
+	l.likes()
 	s := &Shelf{
 		Cloths:        entries(l.cloths),
 		Stitches:      entries(l.stitches),

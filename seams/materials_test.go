@@ -7,48 +7,6 @@ import (
 	"bodkin/seams"
 )
 
-// ISO 3758 as restated by two care-label pages and a steam iron's manual; where
-// they disagree (silk, viscose) the lower is taken.
-func TestHeatByFibre(t *testing.T) {
-	dots := map[string]int{"acetate": 1, "acrylic": 1, "polyamide": 1, "viscose": 1, "silk": 1, "wool": 2, "polyester": 2, "cotton": 3, "linen": 3}
-	for _, c := range load(t).Cloths {
-		want, known := dots[c.Fibre]
-		if !known || c.HeatDots != want {
-			t.Errorf("%s of %s bears %d dots, want %d (known: %v)", c.Name, c.Fibre, c.HeatDots, want, known)
-		}
-		// One dot: steam may harm (the same pages).
-		if c.HeatDots < 2 && c.Steam {
-			t.Errorf("%s bears one dot and is said to bear steam", c.Name)
-		}
-	}
-}
-
-func TestClothsAreWhole(t *testing.T) {
-	s := load(t)
-	for _, name := range []string{"silk-georgette", "silk-habotai", "silk-satin", "silk-organza", "cotton-voile", "cotton-lawn", "cotton-poplin",
-		"quilting-cotton", "linen-medium", "denim", "wool-flannel", "velvet", "cotton-jersey", "swimwear-knit", "viscose-challis"} {
-		if _, err := s.Cloth(name); err != nil {
-			t.Error(err)
-		}
-	}
-	for _, c := range s.Cloths {
-		if c.Sheerness >= 2 && !c.Flammable {
-			t.Errorf("%s is sheer and not said to catch fire easily", c.Name)
-		}
-		if c.Knit() != (c.Stretch.Across >= 15) {
-			t.Errorf("%s: %s that stretches by %v %%", c.Name, c.Structure, c.Stretch.Across)
-		}
-		f := c.Facts()
-		if f.Sheer != (c.Sheerness >= 2) || f.Stretch != max(c.Stretch.Across, c.Stretch.Along) || f.Woven == f.Knit {
-			t.Errorf("%s: facts %+v", c.Name, f)
-		}
-	}
-	// 12 oz/yd² at 33.906 g/m² to the ounce (a conversion table).
-	if c, err := s.Cloth("denim"); err != nil || !near(c.Weight, 12*33.906, 0.5) {
-		t.Errorf("denim weighs %v, %v", c.Weight, err)
-	}
-}
-
 func TestNeedleAndStitchForCloth(t *testing.T) {
 	s := load(t)
 	for _, c := range []struct {
@@ -97,7 +55,7 @@ func TestNeedleAndStitchForCloth(t *testing.T) {
 		used["thread "+th.Name] = true
 	}
 	for _, n := range s.Needles {
-		if !used["needle "+n.Name] && n.Name != "ballpoint-70" { // for a knit under 150 g/m², of which the shelf has none
+		if !used["needle "+n.Name] {
 			t.Errorf("no cloth of the shelf takes the needle %s", n.Name)
 		}
 	}
