@@ -19,6 +19,14 @@ func (l *loader) check(s *Shelf) {
 	for _, p := range l.machines {
 		l.machine(p.entry, p.node, s)
 	}
+	for _, p := range l.tools {
+		if p.entry.Caution != "" {
+			l.listed(p.node.At("caution"), "caution", p.entry.Caution, names(s.Cautions))
+		}
+	}
+	for _, p := range l.pressing {
+		l.press(p.entry, p.node, s)
+	}
 	for _, p := range l.acts {
 		l.act(p.entry, p.node, s)
 	}
@@ -111,6 +119,9 @@ func (l *loader) machine(m Machine, n *form.Node, s *Shelf) {
 	switch m.Kind {
 	case "machine":
 		l.within(n, "speed", m.Speed, 10, 10000, " stitches a minute")
+		if m.MaxSpeed != 0 && m.MaxSpeed < m.Speed {
+			l.fault(n.At("max_speed"), "", "", "it is run faster than it is built for")
+		}
 		l.within(n, "threads", float64(m.Threads), 1, 10, "")
 		if len(m.Forms) == 0 {
 			l.fault(n, "", "add forms: and the stitches", "a machine forms at least one stitch")

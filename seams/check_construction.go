@@ -18,6 +18,9 @@ func (l *loader) construction(c Construction, n *form.Node, s *Shelf) {
 	for i, stitch := range c.Stitches {
 		l.listed(n.At("stitches", i), "stitch", stitch, names(s.Stitches))
 	}
+	for i, tool := range c.Tools {
+		l.listed(n.At("tools", i), "tool", tool, names(s.Tools))
+	}
 	l.sizes(c, n)
 	for i := range c.RuledOut {
 		if c.RuledOut[i].Worth != 0 {

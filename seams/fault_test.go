@@ -78,6 +78,7 @@ func TestFaultsOfEntries(t *testing.T) {
 		{`second: "first"`, `second: "third"`, `mine.yaml:10:14: unknown name "third"`},
 		{`first: "workroom.house('mine', 6)"`, `first: "second"`, `mine.yaml:9:13: unknown name "second"`},
 		{"- construction: mine\n", "- constriction: mine\n", `mine.yaml:1:3: an entry starts with its kind, not with "constriction"; did you mean "construction"?`},
+		{"  inside: enclosed", "  tools: [needle bord]\n  inside: enclosed", `mine.yaml:7:11: "needle bord" is no tool on the shelf; did you mean "needle board"?`},
 		{"{on: bias", "{on: byas", `mine.yaml:15:15: "byas" is not one of bias, straight, shaped; did you mean "bias"?`},
 	} {
 		_, err := seams.Load(seams.File{Name: "mine.yaml", Data: []byte(entryWith(c.was, c.is))})
@@ -108,6 +109,10 @@ func TestFaultsOfMaterials(t *testing.T) {
 		{"- interfacing: i\n  title: I\n  fusible: true\n  weight: 50\n  width: 900\n  trim: t\n  attach: a\n  source: s\n", "mine.yaml:1:3: a fusible needs heat"},
 		{"- act: a\n  title: A\n  station: table\n  basis: b\n  caution: irom\n  source: s\n", `mine.yaml:5:12: "irom" is no caution on the shelf; did you mean "iron"?`},
 		{"- stitch: x\n  title: X\n  ratio: 2\n  ratio_source: r\n  source: s\n", "mine.yaml:1:3: a stitch needs at least one thread"},
+		{"- tool: t\n  title: T\n  for: f\n  caution: blad\n  source: s\n", `mine.yaml:4:12: "blad" is no caution on the shelf; did you mean "blade"?`},
+		{"- pressing: p\n  title: P\n  when: \"cloth.knti\"\n  side: wrong\n  cloth: none\n  moves: lift\n  text: t\n  good: g\n  source: s\n", `mine.yaml:3:16: unknown name "knti" after the point; did you mean "knit"?`},
+		{"- pressing: p\n  title: P\n  when: \"true\"\n  side: none\n  cloth: none\n  over: neddle board\n  moves: slide\n  text: t\n  good: g\n  source: s\n", `mine.yaml:6:9: "neddle board" is no tool on the shelf; did you mean "needle board"?`},
+		{"- machine: m\n  title: M\n  kind: machine\n  forms: [\"301\"]\n  speed: 900\n  max_speed: 800\n  threads: 1\n  feet: [f]\n  source: s\n", "mine.yaml:6:14: it is run faster than it is built for"},
 		{"cloth: x\n", "mine.yaml:1:1: a shelf file is a list of entries"},
 		{"- x\n", `mine.yaml:1:3: an entry starts with its kind, not with ""`},
 		{"- [\n", "mine.yaml:1:3: this list is opened with [ and never closed"},

@@ -63,6 +63,10 @@ func embedded() ([]File, error) {
 		if err != nil {
 			return nil, err
 		}
+		// A kind's main file first: cloths.yaml, then cloths-knit.yaml.
+		slices.SortFunc(names, func(a, b string) int {
+			return strings.Compare(strings.TrimSuffix(a, ".yaml"), strings.TrimSuffix(b, ".yaml"))
+		})
 		for _, name := range names {
 			data, err := shelf.ReadFile(name)
 			if err != nil {
@@ -89,6 +93,8 @@ type lists struct {
 	needles       []placed[NeedleRule]
 	threads       []placed[Thread]
 	interfacings  []placed[Interfacing]
+	tools         []placed[Tool]
+	pressing      []placed[Pressing]
 	acts          []placed[Act]
 	cautions      []placed[Caution]
 }
@@ -101,7 +107,8 @@ type reader struct {
 
 // kinds are the words that may open an entry.
 func kinds() []string {
-	return []string{"cloth", "stitch", "machine", "construction", "needle", "thread", "interfacing", "act", "caution"}
+	return []string{"cloth", "stitch", "machine", "construction", "needle", "thread", "interfacing",
+		"tool", "pressing", "act", "caution"}
 }
 
 func (r *reader) read(f File) {
@@ -147,6 +154,10 @@ func (r *reader) entry(n *form.Node) {
 		r.threads = read(r, r.threads, n)
 	case "interfacing":
 		r.interfacings = read(r, r.interfacings, n)
+	case "tool":
+		r.tools = read(r, r.tools, n)
+	case "pressing":
+		r.pressing = read(r, r.pressing, n)
 	case "act":
 		r.acts = read(r, r.acts, n)
 	case "caution":
@@ -174,8 +185,8 @@ type loader struct {
 	facts  formula.Names
 }
 
-// add takes in a file. Needle and thread rules of the user's come before ours,
-// since the first that holds is taken.
+// add takes in a file. Needle, thread and pressing rules of the user's come
+// before ours, since the first that holds is taken.
 func (l *loader) add(r *reader, own bool) {
 	l.faults = append(l.faults, r.faults...)
 	add(l, &l.cloths, &l.own.cloths, r.cloths, own, false)
@@ -185,6 +196,8 @@ func (l *loader) add(r *reader, own bool) {
 	add(l, &l.needles, &l.own.needles, r.needles, own, true)
 	add(l, &l.threads, &l.own.threads, r.threads, own, true)
 	add(l, &l.interfacings, &l.own.interfacings, r.interfacings, own, false)
+	add(l, &l.tools, &l.own.tools, r.tools, own, false)
+	add(l, &l.pressing, &l.own.pressing, r.pressing, own, true)
 	add(l, &l.acts, &l.own.acts, r.acts, own, false)
 	add(l, &l.cautions, &l.own.cautions, r.cautions, own, false)
 }
@@ -238,6 +251,8 @@ func (l *loader) shelf() *Shelf {
 		Needles:       entries(l.needles),
 		Threads:       entries(l.threads),
 		Interfacings:  entries(l.interfacings),
+		Tools:         entries(l.tools),
+		Pressing:      entries(l.pressing),
 		Acts:          entries(l.acts),
 		Cautions:      entries(l.cautions),
 	}
@@ -246,6 +261,7 @@ func (l *loader) shelf() *Shelf {
 	prepare(l, l.own.needles, s.Needles)
 	prepare(l, l.own.threads, s.Threads)
 	prepare(l, l.own.interfacings, s.Interfacings)
+	prepare(l, l.own.pressing, s.Pressing)
 	prepare(l, l.own.cautions, s.Cautions)
 	return s
 }

@@ -7,8 +7,8 @@ import (
 )
 
 // Shelf is everything known, each kind in the order of its files: what comes
-// with bodkin first, a user's additions after it, except that a user's needle
-// and thread rules come before ours, since the first that holds is taken.
+// with bodkin first, a user's additions after it, except that a user's needle,
+// thread and pressing rules come before ours, since the first that holds is taken.
 type Shelf struct {
 	Cloths        []Cloth
 	Stitches      []Stitch
@@ -17,6 +17,8 @@ type Shelf struct {
 	Needles       []NeedleRule
 	Threads       []Thread
 	Interfacings  []Interfacing
+	Tools         []Tool
+	Pressing      []Pressing
 	Acts          []Act
 	Cautions      []Caution
 }
@@ -52,6 +54,8 @@ func (c Construction) name() string { return c.Name }
 func (n NeedleRule) name() string   { return n.Name }
 func (t Thread) name() string       { return t.Name }
 func (i Interfacing) name() string  { return i.Name }
+func (t Tool) name() string         { return t.Name }
+func (p Pressing) name() string     { return p.Name }
 func (a Act) name() string          { return a.Name }
 func (c Caution) name() string      { return c.Name }
 
@@ -93,6 +97,9 @@ func (s *Shelf) Thread(name string) (*Thread, error) { return find("thread", s.T
 func (s *Shelf) Interfacing(name string) (*Interfacing, error) {
 	return find("interfacing", s.Interfacings, name)
 }
+
+// Tool is the small tool of a name, such as sleeve board.
+func (s *Shelf) Tool(name string) (*Tool, error) { return find("tool", s.Tools, name) }
 
 // Act is the act of a name.
 func (s *Shelf) Act(name string) (*Act, error) { return find("act", s.Acts, name) }

@@ -11,6 +11,7 @@ import (
 type Stitch struct {
 	Name    string  `yaml:"stitch,required"` // ISO 4915 number such as 301
 	Title   string  `yaml:"title,required"`
+	MadeBy  string  `yaml:"made_by"` // what forms it, in words
 	Needles int     `yaml:"needles"` // needle threads
 	Loopers int     `yaml:"loopers"`
 	Bobbins int     `yaml:"bobbins"`
@@ -40,13 +41,16 @@ type Machine struct {
 	Name         string   `yaml:"machine,required"`
 	Title        string   `yaml:"title,required"`
 	Kind         string   `yaml:"kind,required" oneof:"machine iron hand"`
+	Industrial   bool     `yaml:"industrial"` // built for a factory: on its own bench, made for one thing
 	Forms        []string `yaml:"forms"`
-	Speed        float64  `yaml:"speed"` // stitches a minute, as a careful maker runs it
+	Speed        float64  `yaml:"speed"`     // stitches a minute, as a careful maker runs it
+	MaxSpeed     float64  `yaml:"max_speed"` // stitches a minute that it is built for
 	MaxThickness float64  `yaml:"max_thickness"`
 	Feet         []string `yaml:"feet"` // the first is the one it usually wears
 	Needles      string   `yaml:"needles"`
-	Threads      int      `yaml:"threads"` // cones or spools to change for a colour
-	Bobbin       float64  `yaml:"bobbin"`  // metres on a full bobbin; 0 where there is none
+	NeedleSystem string   `yaml:"needle_system"` // shank and length that the maker asks for
+	Threads      int      `yaml:"threads"`       // cones or spools to change for a colour
+	Bobbin       float64  `yaml:"bobbin"`        // metres on a full bobbin; 0 where there is none
 	Minutes      Changes  `yaml:"minutes"`
 	Steam        bool     `yaml:"steam"`
 	MaxDots      int      `yaml:"max_dots"` // iron only

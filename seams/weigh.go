@@ -137,15 +137,29 @@ func (s *Shelf) unformed(stitch string, forms func(string) bool) string {
 	}
 	said = "nothing in the room forms the stitch " + said
 	var would []string
-	for _, m := range s.Machines {
-		if slices.Contains(m.Forms, stitch) {
-			would = append(would, "a "+inSentence(m.Title))
+	for _, industrial := range []bool{false, true} {
+		for _, m := range s.Machines {
+			if m.Industrial == industrial && slices.Contains(m.Forms, stitch) && len(would) < mostHelpers {
+				would = append(would, withArticle(inSentence(m.Title)))
+			}
 		}
 	}
 	if len(would) == 0 {
 		return said
 	}
 	return said + "; " + strings.Join(would, " or ") + " would"
+}
+
+// mostHelpers is how many machines are named that would form a stitch: those of
+// the house first, then in the order of the shelf.
+const mostHelpers = 2
+
+// withArticle sets a or an before a word.
+func withArticle(word string) string {
+	if first, _ := utf8.DecodeRuneInString(word); strings.ContainsRune("aeiou", first) {
+		return "an " + word
+	}
+	return "a " + word
 }
 
 // inSentence is a title as it stands inside a sentence.
