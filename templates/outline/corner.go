@@ -138,6 +138,9 @@ func turnUp(hem, neighbour *run) (bool, error) {
 func (r *run) toLine(at, along Point) ([]Point, bool) {
 	inside := func(p Point) float64 { return along.Cross(p.Sub(at)) }
 	line := slices.Clone(r.line)
+	if len(line) < 2 { // used up by the corner at its other end
+		return nil, false
+	}
 	for len(line) > 2 && inside(line[len(line)-2]) <= 0 {
 		line = line[:len(line)-1]
 	}

@@ -355,6 +355,7 @@ func FuzzCut(f *testing.F) {
 	f.Add([]byte{0, 0, 100, 0, 100, 100, 0, 100}, byte(15))
 	f.Add([]byte{0, 0, 200, 0, 200, 200, 120, 200, 120, 50, 80, 50, 80, 200, 0, 200}, byte(19))
 	f.Add([]byte{0, 0, 250, 5, 0, 10}, byte(40))
+	f.Add([]byte("\x0000\n\n\n\n\x00"), byte(38)) // a sliver whose edge the corner before has used up
 	f.Fuzz(func(t *testing.T, data []byte, width byte) {
 		if len(data) > 40 {
 			return
