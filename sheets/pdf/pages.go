@@ -24,21 +24,28 @@ func paginate(slabs []slab, tall float64) [][]placedSlab {
 	return pages
 }
 
-// wholeSteps are the steps that fit on one page.
+// wholeSteps are the steps that fit on one page, together with whatever must
+// not be left behind: the headings that lead up to them.
 func wholeSteps(slabs []slab, tall float64) map[int]bool {
 	whole := map[int]bool{}
 	for from := 0; from < len(slabs); {
 		to := from + 1
-		for to < len(slabs) && slabs[to].step == slabs[from].step {
+		for to < len(slabs) && bound(slabs[to-1], slabs[to]) {
 			to++
 		}
-		if s := slabs[from].step; s != 0 {
-			whole[s] = heightOf(slabs[from:to]) <= tall
+		fits := heightOf(slabs[from:to]) <= tall
+		for _, s := range slabs[from:to] {
+			if s.step != 0 {
+				whole[s.step] = fits
+			}
 		}
 		from = to
 	}
 	return whole
 }
+
+// bound reports whether two slabs in succession want to be on the same page.
+func bound(a, b slab) bool { return a.keep || a.step != 0 && a.step == b.step }
 
 // heightOf is the height of slabs that begin a page.
 func heightOf(slabs []slab) float64 {
