@@ -155,6 +155,9 @@ func (l *loader) needle(r NeedleRule, n *form.Node) {
 		l.fault(n.At("us"), "", "", "needle NM %d is not US %d", r.NM, r.US)
 	}
 	l.within(n, "stitch_mm", r.Stitch, 0.5, 6, " mm")
+	if (r.Point == "twin") != (r.Apart > 0) {
+		l.fault(n.At("apart"), "", "", "a twin needle, and no other, has two points apart")
+	}
 }
 
 func (l *loader) thread(t Thread, n *form.Node) {
@@ -172,12 +175,19 @@ func (l *loader) interfacing(i Interfacing, n *form.Node) {
 	if !i.Fusible && i.HeatDots > 0 {
 		l.fault(n.At("heat_dots"), "", "", "an interfacing that is sewn in needs no heat")
 	}
+	if i.Self && i.Tape() {
+		l.fault(n.At("for"), "", "", "the garment's own cloth is for pieces")
+	}
 	if i.Self && (i.Fusible || i.Weight > 0) {
 		l.fault(n.At("self"), "", "", "the garment's own cloth has its own weight and is not fusible")
 	}
 	if !i.Self {
 		l.within(n, "weight", i.Weight, 5, 500, " g/m²")
-		l.within(n, "width", i.Width, 100, 5000, " mm")
+		low, high := 100.0, 5000.0
+		if i.Tape() {
+			low, high = 2, 60
+		}
+		l.within(n, "width", i.Width, low, high, " mm")
 	}
 	l.rules(n, "speaks_for", i.SpeaksFor)
 }

@@ -9,13 +9,13 @@ import (
 )
 
 func (r *NeedleRule) prepare(facts formula.Names) {
-	r.rule = formula.New(r.When, formula.Condition, facts)
+	r.rule = formula.New(r.When, formula.Condition, rowNames(facts))
 }
 
 func (r *NeedleRule) formulas() []*formula.Formula { return given(r.rule) }
 
 func (t *Thread) prepare(facts formula.Names) {
-	t.rule = formula.New(t.When, formula.Condition, facts)
+	t.rule = formula.New(t.When, formula.Condition, rowNames(facts))
 }
 
 func (t *Thread) formulas() []*formula.Formula { return given(t.rule) }
@@ -45,10 +45,38 @@ func given(f *formula.Formula) []*formula.Formula {
 // that always does.
 var ErrNoRule = errors.New("no rule of the table holds")
 
-// NeedleFor is the machine needle for the facts: the first rule that holds.
-// The error is a [form.Fault] in a rule, or [ErrNoRule].
-func (s *Shelf) NeedleFor(facts Facts) (*NeedleRule, error) {
+// Row is a row of stitching, as needle and thread rules may ask about it.
+type Row struct {
+	Layers    int    // plies under the foot
+	Stitch    string // ISO 4915 type, or a hand stitch
+	Topstitch bool   // meant to be seen
+	Twin      bool   // two needles in one holder
+}
+
+// plainRow is a seam of two plies in lockstitch.
+func plainRow() Row { return Row{Layers: 2, Stitch: "301"} }
+
+// rowNames are the names of rules on a row: the facts, and layers, stitch,
+// topstitch, twin.
+func rowNames(facts formula.Names) formula.Names {
+	return facts.With(formula.Number, "layers").With(formula.Words, "stitch").With(formula.Condition, "topstitch", "twin")
+}
+
+func (r Row) values(facts Facts) formula.Values {
 	values := formula.ValuesOf(facts.usable())
+	values["layers"], values["stitch"] = float64(r.Layers), r.Stitch
+	values["topstitch"], values["twin"] = r.Topstitch, r.Twin
+	return values
+}
+
+// NeedleFor is the machine needle for a plain seam in the cloth of the facts:
+// the first rule that holds. The error is a [form.Fault] in a rule, or
+// [ErrNoRule].
+func (s *Shelf) NeedleFor(facts Facts) (*NeedleRule, error) { return s.NeedleForRow(facts, plainRow()) }
+
+// NeedleForRow is the machine needle for a row of stitching, as [Shelf.NeedleFor].
+func (s *Shelf) NeedleForRow(facts Facts, row Row) (*NeedleRule, error) {
+	values := row.values(facts)
 	for i := range s.Needles {
 		if ok, err := s.Needles[i].rule.Holds(values); err != nil || ok {
 			return &s.Needles[i], err
@@ -57,10 +85,14 @@ func (s *Shelf) NeedleFor(facts Facts) (*NeedleRule, error) {
 	return nil, ErrNoRule
 }
 
-// ThreadFor is the sewing thread for the facts: the first rule that holds. The
-// error is a [form.Fault] in a rule, or [ErrNoRule].
-func (s *Shelf) ThreadFor(facts Facts) (*Thread, error) {
-	values := formula.ValuesOf(facts.usable())
+// ThreadFor is the sewing thread for a plain seam in the cloth of the facts:
+// the first rule that holds. The error is a [form.Fault] in a rule, or
+// [ErrNoRule].
+func (s *Shelf) ThreadFor(facts Facts) (*Thread, error) { return s.ThreadForRow(facts, plainRow()) }
+
+// ThreadForRow is the thread for a row of stitching, as [Shelf.ThreadFor].
+func (s *Shelf) ThreadForRow(facts Facts, row Row) (*Thread, error) {
+	values := row.values(facts)
 	for i := range s.Threads {
 		if ok, err := s.Threads[i].rule.Holds(values); err != nil || ok {
 			return &s.Threads[i], err
@@ -80,15 +112,31 @@ type InterfacingVerdict struct {
 // Allowed reports whether nothing rules the interfacing out.
 func (v InterfacingVerdict) Allowed() bool { return len(v.RuledOut) == 0 }
 
-// WeighInterfacings judges every interfacing for the garment's cloth in the
-// facts. All are returned: the allowed before the ruled out, then the highest
-// score, then by name. The error is a [form.Fault] in a rule.
+// WeighInterfacings judges every interfacing for pieces of the garment's cloth
+// in the facts. All are returned: the allowed before the ruled out, then the
+// highest score, then by name. The error is a [form.Fault] in a rule.
 func (s *Shelf) WeighInterfacings(facts Facts) ([]InterfacingVerdict, error) {
+	return s.weighInterfacings(facts, false)
+}
+
+// WeighTapes judges the tapes that hold a seam line or an edge, as
+// [Shelf.WeighInterfacings] does what is for pieces.
+func (s *Shelf) WeighTapes(facts Facts) ([]InterfacingVerdict, error) {
+	return s.weighInterfacings(facts, true)
+}
+
+// Tape reports whether the interfacing is for a line and not for a piece.
+func (i Interfacing) Tape() bool { return i.For == "seam" }
+
+func (s *Shelf) weighInterfacings(facts Facts, tapes bool) ([]InterfacingVerdict, error) {
 	values := formula.ValuesOf(facts.usable())
-	verdicts := make([]InterfacingVerdict, len(s.Interfacings))
+	var verdicts []InterfacingVerdict
 	for i := range s.Interfacings {
-		in, v := &s.Interfacings[i], &verdicts[i]
-		v.Interfacing = in
+		in := &s.Interfacings[i]
+		if in.Tape() != tapes {
+			continue
+		}
+		v := InterfacingVerdict{Interfacing: in}
 		values["weight"], values["heat_dots"] = in.Weight, float64(in.HeatDots)
 		if in.Self {
 			values["weight"] = facts.Cloth.Weight
@@ -106,6 +154,7 @@ func (s *Shelf) WeighInterfacings(facts Facts) ([]InterfacingVerdict, error) {
 		for _, r := range v.For {
 			v.Score += r.Worth
 		}
+		verdicts = append(verdicts, v)
 	}
 	slices.SortFunc(verdicts, func(a, b InterfacingVerdict) int {
 		return cmp.Or(

@@ -28,6 +28,7 @@ func rooms() []room {
 		{"straight stitcher and four-thread overlocker", []string{"straight-stitcher", "overlocker-4"}, true},
 		{"straight stitcher and blindstitcher", []string{"straight-stitcher", "blindstitcher"}, true},
 		{"zigzag machine and blindstitcher", []string{"zigzag-machine", "blindstitcher"}, true},
+		{"factory", []string{"industrial-lockstitch", "safety-stitcher", "industrial-coverstitch"}, true},
 		{"everything", []string{"straight-stitcher", "zigzag-machine", "overlocker-4", "coverstitch", "blindstitcher"}, true},
 	}
 }

@@ -119,7 +119,8 @@ func detailLengths() map[string]float64 {
 }
 
 // oddCloths are properties that no cloth on the shelf has: a knit that ravels,
-// one that is sheer, one with pile, one that hardly gives, a cloth that bears no iron, a felt.
+// one that is sheer, one with pile, one that hardly gives, a woven, a
+// nonwoven and a furry cloth that bear no iron, a felt.
 const oddCloths = `
 - {cloth: raveling-knit, title: Raveling knit, fibre: wool, structure: knit, weight: 250, thickness: 1.2, fraying: 2,
    stretch: {across: 60, along: 30}, heat_dots: 2, steam: true, widths: [140 cm], source: made for a test}
@@ -131,6 +132,10 @@ const oddCloths = `
    holes_stay: true, heat_dots: 0, widths: [140 cm], source: made for a test}
 - {cloth: firm-knit, title: Firm knit, fibre: polyester, structure: knit, weight: 280, thickness: 0.9,
    stretch: {across: 15, along: 5}, heat_dots: 1, widths: [150 cm], source: made for a test}
+- {cloth: fur, title: Fur cloth, fibre: polyester, structure: knit, weight: 700, thickness: 10, pile: true, one_way: true,
+   stretch: {across: 10, along: 5}, heat_dots: 0, widths: [150 cm], source: made for a test}
+- {cloth: hide, title: Hide-like cloth, fibre: polyester, structure: nonwoven, weight: 400, thickness: 0.9, holes_stay: true,
+   heat_dots: 0, widths: [140 cm], source: made for a test}
 - {cloth: felt, title: Felt, fibre: wool, structure: nonwoven, weight: 300, thickness: 1.5,
    heat_dots: 2, steam: true, widths: [90 cm], source: made for a test}
 `
@@ -169,9 +174,12 @@ type scene struct {
 	house bool
 }
 
-// scenes are every cloth on a shape of line in every room that differs; and, for cloths
+// scenes are every cloth on a shape of line in rooms that differ; and, for cloths
 // that stand for the others, one thing more at a time: what the house favours,
-// a lining, a child, another cloth, house figures.
+// a lining, a child, another cloth, house figures. A cloth that stands for no
+// other is walked through all rooms on the first shape of a kind; on a further
+// shape with hands alone, because what hands can do is open to every room, and
+// in one room more, another for each shape and cloth.
 func scenes(t testing.TB, s *seams.Shelf, n need, sh shape) []scene {
 	var out []scene
 	rooms := unlike(s, n)
@@ -179,11 +187,15 @@ func scenes(t testing.TB, s *seams.Shelf, n need, sh shape) []scene {
 	for i, r := range rooms {
 		facts[i] = r.facts(s, "", nil)
 	}
-	for _, c := range s.Cloths {
+	nth := slices.IndexFunc(n.shapes, func(other shape) bool { return other.title == sh.title })
+	for k, c := range s.Cloths {
 		f := seams.Facts{Cloth: c.Facts(), Applied: c.Facts(), Join: sh.line, Edge: sh.line}
 		title := fmt.Sprintf("%s %s, %s, %s", n.work, n.kind, sh.title, c.Name)
 		all := slices.Contains(standing(), c.Name)
 		for i, r := range rooms {
+			if !all && nth > 0 && i > 0 && i != 1+(nth+k)%(len(rooms)-1) {
+				continue
+			}
 			f.Workroom = facts[i]
 			out = append(out, scene{need: n, title: title + ", " + r.title, facts: f, varied: all})
 		}
@@ -195,9 +207,9 @@ func scenes(t testing.TB, s *seams.Shelf, n need, sh shape) []scene {
 }
 
 // standing are the cloths that stand for the others: transparent, thin, firm,
-// thick, knitted and pile.
+// thick, knitted, pile and unwoven.
 func standing() []string {
-	return []string{"silk-organza", "silk-habotai", "quilting-cotton", "linen-medium", "denim", "wool-flannel", "cotton-jersey", "velvet"}
+	return []string{"silk-organza", "silk-habotai", "quilting-cotton", "linen-medium", "denim", "wool-flannel", "cotton-jersey", "velvet", "hide"}
 }
 
 func variations(t testing.TB, s *seams.Shelf, n need, title string, f seams.Facts) []scene {
@@ -212,9 +224,10 @@ func variations(t testing.TB, s *seams.Shelf, n need, title string, f seams.Fact
 		}
 	}
 	zigzag := roomOf(t, "zigzag machine")
-	for _, house := range []map[string]float64{
-		{"french_second": 9.5}, {"french_trim": 5}, {"felled_trim": 8, "felled_second": 8}, {"mock_felled_trim": 8}, {"baby_trim": 2.9},
-	} {
+	for _, house := range map[string][]map[string]float64{
+		"seam": {{"french_second": 9.5}, {"french_trim": 5}, {"felled_trim": 8, "felled_second": 8}, {"mock_felled_trim": 8}},
+		"hem":  {{"baby_trim": 2.9}},
+	}[n.kind] {
 		f.Workroom = zigzag.facts(s, "", house)
 		add(fmt.Sprint("house ", house), true, f)
 	}

@@ -1,6 +1,7 @@
 // Package seams holds the knowledge of the bench: cloths, stitches, machines,
-// constructions, needles, thread, interfacing and the acts of the hand, with
-// the rules that choose among them and the arithmetic that sizes them.
+// small tools, constructions, needles, thread, interfacing, pressing and the
+// acts of the hand, with the rules that choose among them and the arithmetic
+// that sizes them.
 //
 // In goes embedded YAML (and a user's own files in the same form), out comes a
 // [Shelf]. The one idea: knowledge is data with its source beside it; a rule is
@@ -13,7 +14,11 @@
 //
 //	shelf/*.yaml            the knowledge, each file with its units at its head
 //	load.go, check*.go      reading it, and what entries must be to one another
+//	later.go                how a construction is made, read when it is wanted
 //	weigh.go, choose.go     which construction, needle, thread, interfacing; which cautions
+//	press.go                how a cloth is pressed
+//	like.go, resemble.go    a cloth told by what differs; the known cloth it resembles
+//	underline.go            two layers sewn as one
 //	measure.go, works.go    the sizes, passes, checks and figure of a construction
 //	thread.go, count.go     thread drawn, lost and wound; thread numbering
 //	needle.go, density.go   needle sizes, stitches to the inch

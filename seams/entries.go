@@ -66,7 +66,11 @@ func entriesOf(f File, kind string) ([]Entry, error) {
 			t, _ := n.At(key).Text()
 			return t.Value
 		}
-		out = append(out, Entry{Kind: kind, Name: word(kind), Title: word("title"), Source: word("source"),
+		title := word("title")
+		if title == "" {
+			title = inWords(word(kind)) // a cloth that is like another may leave it out
+		}
+		out = append(out, Entry{Kind: kind, Name: word(kind), Title: title, Source: word("source"),
 			Place: at, Text: undash(lines[at.Line-1:end], at.Column-1)})
 	}
 	return out, nil

@@ -109,6 +109,8 @@ func TestFaultsOfMaterials(t *testing.T) {
 		{"- interfacing: i\n  title: I\n  fusible: true\n  weight: 50\n  width: 900\n  trim: t\n  attach: a\n  source: s\n", "mine.yaml:1:3: a fusible needs heat"},
 		{"- act: a\n  title: A\n  station: table\n  basis: b\n  caution: irom\n  source: s\n", `mine.yaml:5:12: "irom" is no caution on the shelf; did you mean "iron"?`},
 		{"- stitch: x\n  title: X\n  ratio: 2\n  ratio_source: r\n  source: s\n", "mine.yaml:1:3: a stitch needs at least one thread"},
+		{strings.Replace(ownNeedle, "point: sharp", "point: twin", 1), "mine.yaml:2:3: a twin needle, and no other, has two points apart"},
+		{"- interfacing: i\n  title: I\n  for: seam\n  weight: 50\n  width: 900\n  trim: t\n  attach: a\n  source: s\n", "mine.yaml:5:10: width must be from 2 to 60 mm"},
 		{"- tool: t\n  title: T\n  for: f\n  caution: blad\n  source: s\n", `mine.yaml:4:12: "blad" is no caution on the shelf; did you mean "blade"?`},
 		{"- pressing: p\n  title: P\n  when: \"cloth.knti\"\n  side: wrong\n  cloth: none\n  moves: lift\n  text: t\n  good: g\n  source: s\n", `mine.yaml:3:16: unknown name "knti" after the point; did you mean "knit"?`},
 		{"- pressing: p\n  title: P\n  when: \"true\"\n  side: none\n  cloth: none\n  over: neddle board\n  moves: slide\n  text: t\n  good: g\n  source: s\n", `mine.yaml:6:9: "neddle board" is no tool on the shelf; did you mean "needle board"?`},

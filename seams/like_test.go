@@ -94,3 +94,15 @@ func TestLikeFollowsOwnEntries(t *testing.T) {
 		t.Errorf("%+v", b)
 	}
 }
+
+func TestLikeAsWritten(t *testing.T) {
+	file := seams.File{Name: "mine.yaml", Data: []byte("- cloth: my-lawn\n  like: cotton-lawn\n  weight: 60\n  source: weighed\n")}
+	entries, err := seams.Entries("cloth", file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	e := entries[len(entries)-1]
+	if e.Title != "My lawn" || e.Source != "weighed" || !e.Own || e.Text != "cloth: my-lawn\nlike: cotton-lawn\nweight: 60\nsource: weighed\n" {
+		t.Errorf("%+v", e)
+	}
+}

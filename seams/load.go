@@ -16,6 +16,8 @@ import (
 type File struct {
 	Name string
 	Data []byte
+
+	later []*later // what is cut out of Data, of a file of ours
 }
 
 // Load reads the shelf that comes with bodkin and the user's own files in the
@@ -23,24 +25,37 @@ type File struct {
 // [form.Faults], everything wrong in the files: a name that stands twice, a
 // source left out, limits that contradict each other, a stitch or an act that
 // is not on the shelf, a formula of the user's that cannot be read. Formulas
-// of ours are compiled when first used.
-func Load(own ...File) (*Shelf, error) {
+// of ours are compiled when first used, and how a construction of ours is made
+// is read when it is first measured; see [LoadWhole].
+func Load(own ...File) (*Shelf, error) { return load(false, own) }
+
+// LoadWhole is [Load] with nothing put off, for whoever wants the passes,
+// checks and figures of all constructions.
+func LoadWhole(own ...File) (*Shelf, error) { return load(true, own) }
+
+func load(whole bool, own []File) (*Shelf, error) {
 	files, err := embedded()
 	if err != nil {
 		return nil, err
 	}
-	ours := len(files)
-	files = append(files, own...)
-	// Each file is read by itself, side by side; what follows is in their order.
-	readers := make([]reader, len(files))
-	var wg sync.WaitGroup
-	for i, f := range files {
-		wg.Go(func() { readers[i].read(f) })
+	theirs := readAll(own)
+	for i := range theirs {
+		// A stitch, an act or a machine of the user's may not suit a making of ours.
+		r := &theirs[i]
+		whole = whole || len(r.stitches)+len(r.acts)+len(r.machines) > 0
 	}
-	wg.Wait()
+	if !whole {
+		for i := range files {
+			files[i] = putOff(files[i])
+		}
+	}
 	l := &loader{facts: formula.NamesOf(Facts{})}
-	for i := range readers {
-		l.add(&readers[i], i >= ours)
+	ours := readAll(files)
+	for i := range ours {
+		l.add(&ours[i], false)
+	}
+	for i := range theirs {
+		l.add(&theirs[i], true)
 	}
 	// An entry that cannot be read is missed by all that name it, so what is
 	// amiss among entries is told only once each can be read.
@@ -53,6 +68,17 @@ func Load(own ...File) (*Shelf, error) {
 		return nil, err
 	}
 	return s, nil
+}
+
+// readAll reads each file by itself, side by side; what follows is in their order.
+func readAll(files []File) []reader {
+	readers := make([]reader, len(files))
+	var wg sync.WaitGroup
+	for i, f := range files {
+		wg.Go(func() { readers[i].read(f) })
+	}
+	wg.Wait()
+	return readers
 }
 
 // embedded are the files that come with bodkin, the constructions last.
@@ -72,7 +98,7 @@ func embedded() ([]File, error) {
 			if err != nil {
 				return nil, err
 			}
-			files = append(files, File{strings.TrimPrefix(name, "shelf/"), data})
+			files = append(files, File{Name: strings.TrimPrefix(name, "shelf/"), Data: data})
 		}
 	}
 	return files, nil
@@ -103,6 +129,7 @@ type lists struct {
 type reader struct {
 	lists
 	faults form.Faults
+	put    []*later // what was put off, in the order of the entries
 }
 
 // kinds are the words that may open an entry.
@@ -112,6 +139,7 @@ func kinds() []string {
 }
 
 func (r *reader) read(f File) {
+	r.put = f.later
 	root, err := form.Parse(f.Name, f.Data)
 	if err != nil {
 		r.faults = faultsOf(err)
@@ -148,6 +176,7 @@ func (r *reader) entry(n *form.Node) {
 		r.machines = read(r, r.machines, n)
 	case "construction":
 		r.constructions = read(r, r.constructions, n)
+		r.putOff(n)
 	case "needle":
 		r.needles = read(r, r.needles, n)
 	case "thread":

@@ -84,13 +84,18 @@ func (s Sized) Size(name string) (mm float64, ok bool) {
 // a [form.Fault]: a formula that fails, a width that cannot be, or an enclosed
 // seam whose parts do not add up.
 func (c *Construction) Measure(facts Facts) (Sized, error) {
-	m := measurer{c: c, works: c.ready(), values: formula.ValuesOf(facts.usable())}
+	made, err := c.making()
+	if err != nil {
+		return Sized{}, err
+	}
+	m := measurer{c: c, works: c.ready(), made: made, values: formula.ValuesOf(facts.usable())}
 	return m.measure()
 }
 
 type measurer struct {
 	c      *Construction
 	works  *works
+	made   *making
 	values formula.Values
 	out    Sized
 	err    error // the first fault; later calls do nothing
@@ -164,31 +169,31 @@ func (m *measurer) measure() (Sized, error) {
 }
 
 func (m *measurer) passes() {
-	for i := range m.c.Passes {
+	for i := range m.made.Passes {
 		if m.err != nil {
 			return
 		}
-		done, err := m.works.passWhen[i].Holds(m.values)
+		done, err := m.made.passWhen[i].Holds(m.values)
 		if err != nil {
 			m.err = err
 			return
 		}
 		if done {
-			stitch := m.atLeast(least, "the stitch length", m.works.passStitch[i])
-			m.out.Passes = append(m.out.Passes, SizedPass{i + 1, &m.c.Passes[i], stitch})
+			stitch := m.atLeast(least, "the stitch length", m.made.passStitch[i])
+			m.out.Passes = append(m.out.Passes, SizedPass{i + 1, &m.made.Passes[i], stitch})
 		}
 	}
 }
 
 func (m *measurer) checks() {
-	for i, k := range m.c.Checks {
+	for i, k := range m.made.Checks {
 		after := 0
 		for _, p := range m.out.Passes {
 			if p.Number <= k.AfterPass {
 				after = p.Number
 			}
 		}
-		expect, tolerance := m.number(m.works.checkExpect[i]), m.atLeast(least, "the tolerance", m.works.checkTolerance[i])
+		expect, tolerance := m.number(m.made.checkExpect[i]), m.atLeast(least, "the tolerance", m.made.checkTolerance[i])
 		if after > 0 {
 			m.out.Checks = append(m.out.Checks, SizedCheck{after, k.What, expect, tolerance})
 		}
@@ -196,10 +201,10 @@ func (m *measurer) checks() {
 }
 
 func (m *measurer) figure() {
-	for i := range m.c.Figure {
-		item := &m.c.Figure[i]
+	for i := range m.made.Figure {
+		item := &m.made.Figure[i]
 		d := Drawn{Item: item}
-		for _, xy := range m.works.figure[i] {
+		for _, xy := range m.made.figure[i] {
 			if len(xy) != 2 {
 				m.fail(m.c.At, "a point of the figure needs x and y")
 				return

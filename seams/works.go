@@ -5,17 +5,28 @@ import (
 	"bodkin/seams/formula"
 )
 
-// works are the formulas of a construction, in the places of its texts; nil
-// where a text was left out.
+// works are the formulas of a construction by which it is judged and sized, in
+// the places of its texts; nil where a text was left out.
 type works struct {
 	sizes                              []*formula.Formula
 	allowance, allowanceB, finished    *formula.Formula
 	stripWidth, stripEnds              *formula.Formula
 	elasticWidth, elasticLength        *formula.Formula
 	ruledOut, speaksFor, speaksAgainst []*formula.Formula
-	passWhen, passStitch               []*formula.Formula
-	checkExpect, checkTolerance        []*formula.Formula
-	figure                             [][][]*formula.Formula
+
+	names formula.Names // that the making may ask for
+	made  *making       // nil where it is read later
+}
+
+// making is how a construction is made, once it is chosen, with its formulas.
+type making struct {
+	Passes []Pass
+	Checks []Check
+	Figure []FigureItem
+
+	passWhen, passStitch        []*formula.Formula
+	checkExpect, checkTolerance []*formula.Formula
+	figure                      [][][]*formula.Formula
 }
 
 // allowanceName is the name under which later formulas may use the allowance,
@@ -44,15 +55,24 @@ func newWorks(c *Construction, facts formula.Names) *works {
 	if c.Elastic != nil {
 		w.elasticWidth, w.elasticLength = number(c.Elastic.Width, names), number(c.Elastic.Length, names)
 	}
-	for _, p := range c.Passes {
-		w.passWhen = append(w.passWhen, formula.New(p.When, formula.Condition, names))
-		w.passStitch = append(w.passStitch, number(p.Length, names))
+	w.names = names
+	if c.later == nil {
+		w.made = newMaking(c.Passes, c.Checks, c.Figure, names)
 	}
-	for _, k := range c.Checks {
-		w.checkExpect = append(w.checkExpect, number(k.Expect, names))
-		w.checkTolerance = append(w.checkTolerance, number(k.Tolerance, names))
+	return w
+}
+
+func newMaking(passes []Pass, checks []Check, figure []FigureItem, names formula.Names) *making {
+	m := &making{Passes: passes, Checks: checks, Figure: figure}
+	for _, p := range passes {
+		m.passWhen = append(m.passWhen, formula.New(p.When, formula.Condition, names))
+		m.passStitch = append(m.passStitch, number(p.Length, names))
 	}
-	for _, item := range c.Figure {
+	for _, k := range checks {
+		m.checkExpect = append(m.checkExpect, number(k.Expect, names))
+		m.checkTolerance = append(m.checkTolerance, number(k.Tolerance, names))
+	}
+	for _, item := range figure {
 		var line [][]*formula.Formula
 		for _, point := range item.Through {
 			var xy []*formula.Formula
@@ -61,9 +81,9 @@ func newWorks(c *Construction, facts formula.Names) *works {
 			}
 			line = append(line, xy)
 		}
-		w.figure = append(w.figure, line)
+		m.figure = append(m.figure, line)
 	}
-	return w
+	return m
 }
 
 // number is a formula for a number, nil where the text was left out.
@@ -83,7 +103,7 @@ func conditions(rules []Rule, names formula.Names) []*formula.Formula {
 }
 
 // all are the formulas in the order of the construction's keys.
-func (w *works) all() []*formula.Formula {
+func (w *works) all(m *making) []*formula.Formula {
 	var out []*formula.Formula
 	add := func(fs ...*formula.Formula) {
 		for _, f := range fs {
@@ -97,11 +117,11 @@ func (w *works) all() []*formula.Formula {
 	add(w.ruledOut...)
 	add(w.speaksFor...)
 	add(w.speaksAgainst...)
-	add(w.passWhen...)
-	add(w.passStitch...)
-	add(w.checkExpect...)
-	add(w.checkTolerance...)
-	for _, line := range w.figure {
+	add(m.passWhen...)
+	add(m.passStitch...)
+	add(m.checkExpect...)
+	add(m.checkTolerance...)
+	for _, line := range m.figure {
 		for _, xy := range line {
 			add(xy...)
 		}
@@ -111,7 +131,11 @@ func (w *works) all() []*formula.Formula {
 
 func (c *Construction) prepare(facts formula.Names) { c.works = newWorks(c, facts) }
 
-func (c *Construction) formulas() []*formula.Formula { return c.ready().all() }
+// formulas are those of a construction whose making was read with it.
+func (c *Construction) formulas() []*formula.Formula {
+	w := c.ready()
+	return w.all(w.made)
+}
 
 // ready are the formulas; made here where the construction was not loaded.
 func (c *Construction) ready() *works {
@@ -123,7 +147,23 @@ func (c *Construction) ready() *works {
 
 // Compile compiles every rule and formula of the construction now, which
 // otherwise happens at first use. The error is [form.Faults], all of them.
-func (c *Construction) Compile() error { return compile(c.formulas()) }
+func (c *Construction) Compile() error {
+	m, err := c.making()
+	if err != nil {
+		return err
+	}
+	return compile(c.ready().all(m))
+}
+
+// making is how the construction is made, read now where that was put off. The
+// error is [form.Faults].
+func (c *Construction) making() (*making, error) {
+	w := c.ready()
+	if w.made != nil {
+		return w.made, nil
+	}
+	return c.later.read(w.names)
+}
 
 func compile(fs []*formula.Formula) error {
 	var faults form.Faults
