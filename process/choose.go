@@ -11,8 +11,9 @@ import (
 )
 
 // choose gives every line its construction: rule out, score the rest, take the
-// best, keep the others with why they lost. What the job insists on is taken
-// unless a rule excludes it and she did not say anyway.
+// best, keep the others with why they lost. What the job, or the garment's
+// design, insists on is taken unless a rule excludes it and she did not say
+// anyway; what the room cannot make is never taken.
 func choose(lines []*line, j *Job, shelf *seams.Shelf, r *room) error {
 	faults := unknownSeams(lines, j)
 	for _, l := range lines {
@@ -23,7 +24,7 @@ func choose(lines []*line, j *Job, shelf *seams.Shelf, r *room) error {
 		if len(verdicts) == 0 {
 			return &CannotError{About: l.title, Why: []string{"nothing on the shelf makes a " + l.kind}}
 		}
-		name, anyway, at, insisted := l.insistence(j)
+		w, insisted := l.wish(j)
 		if !insisted {
 			if !verdicts[0].Allowed() {
 				return cannotMake(l, verdicts)
@@ -31,26 +32,26 @@ func choose(lines []*line, j *Job, shelf *seams.Shelf, r *room) error {
 			l.take(verdicts, 0)
 			continue
 		}
-		k := slices.IndexFunc(verdicts, func(v seams.Verdict) bool { return v.Construction.Name == name })
+		k := slices.IndexFunc(verdicts, func(v seams.Verdict) bool { return v.Construction.Name == w.construction })
 		switch {
 		case k < 0:
-			faults = append(faults, form.FaultAt(at, "no construction "+strconv.Quote(name)+" for the "+l.title,
-				form.Nearest(name, constructionNames(verdicts)),
+			faults = append(faults, form.FaultAt(w.at, "no construction "+strconv.Quote(w.construction)+" for the "+l.title,
+				form.Nearest(w.construction, constructionNames(verdicts)),
 				"it can be "+listWords(constructionNames(verdicts), "or")))
 			continue
 		case verdicts[k].Allowed():
-		case !anyway:
-			faults = append(faults, form.FaultAt(at, fmt.Sprintf("the %s cannot be a %s: %s", l.title,
-				lowerFirst(verdicts[k].Construction.Title), strings.Join(verdicts[k].RuledOut, "; ")), "",
-				"choose another, or write "+strconv.Quote(name+" anyway")+" to do it all the same"+instead(verdicts)))
-			continue
 		case !r.canMake(verdicts[k].Construction, shelf):
-			faults = append(faults, form.FaultAt(at, fmt.Sprintf("the %s cannot be a %s in this room: %s", l.title,
-				lowerFirst(verdicts[k].Construction.Title), strings.Join(verdicts[k].RuledOut, "; ")), "",
-				"no wish replaces a machine that is not there"+instead(verdicts)))
+			faults = append(faults, l.refused(w, verdicts, k, " in this room", "no wish replaces a machine that is not there"))
+			continue
+		case !w.anyway:
+			mend := "choose another, or write " + strconv.Quote(w.construction+" anyway") + " to do it all the same"
+			if !w.job {
+				mend = "under seams: in the job, write " + l.name + ": and another, or " + l.name + ": " + w.construction + " anyway to do it all the same"
+			}
+			faults = append(faults, l.refused(w, verdicts, k, "", mend))
 			continue
 		}
-		l.insisted, l.anyway = true, !verdicts[k].Allowed()
+		l.insisted, l.byDesign, l.anyway = true, !w.job, !verdicts[k].Allowed()
 		l.take(verdicts, k)
 	}
 	if len(faults) > 0 {
@@ -64,22 +65,41 @@ func (l *line) take(verdicts []seams.Verdict, k int) {
 	l.others = slices.Delete(slices.Clone(verdicts), k, k+1)
 }
 
-// insistence is the construction that the job, or else the garment's design,
-// asks for.
-func (l *line) insistence(j *Job) (name string, anyway bool, at form.Place, ok bool) {
+// wish is a construction that is insisted on.
+type wish struct {
+	construction string
+	anyway       bool       // although rules speak against it
+	job          bool       // of the job; else of the garment's design
+	at           form.Place // where it is written; that of the garment's name where the design asks
+}
+
+// wish is the construction that the job, or else the garment's design, asks for.
+func (l *line) wish(j *Job) (w wish, ok bool) {
 	for _, p := range j.Seams {
 		if p.Key.Value == l.name {
-			name, anyway, _ = insistence(p.Value.Value)
-			return name, anyway, p.Value.At, true
+			name, anyway, _ := insistence(p.Value.Value)
+			return wish{name, anyway, true, p.Value.At}, true
 		}
 	}
+	design := ""
 	switch {
-	case l.join != nil && l.join.Insist != "":
-		return l.join.Insist, true, j.Make.At, true
-	case l.edge != nil && l.edge.Insist != "":
-		return l.edge.Insist, true, j.Make.At, true
+	case l.join != nil:
+		design = l.join.Insist
+	case l.edge != nil:
+		design = l.edge.Insist
 	}
-	return "", false, form.Place{}, false
+	name, anyway, ok := insistence(design)
+	return wish{name, anyway, false, j.Make.At}, ok
+}
+
+// refused is the fault of a wish that cannot be had.
+func (l *line) refused(w wish, verdicts []seams.Verdict, k int, where, mend string) form.Fault {
+	said := "the %s cannot be a %s%s: %s"
+	if !w.job {
+		said = "the garment's design asks for it, but the %s cannot be a %s%s: %s"
+	}
+	return form.FaultAt(w.at, fmt.Sprintf(said, l.title, lowerFirst(verdicts[k].Construction.Title), where,
+		strings.Join(verdicts[k].RuledOut, "; ")), "", mend+instead(verdicts))
 }
 
 func unknownSeams(lines []*line, j *Job) form.Faults {

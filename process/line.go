@@ -37,6 +37,7 @@ type line struct {
 	chosen       seams.Verdict
 	others       []seams.Verdict
 	insisted     bool
+	byDesign     bool // it is the garment's design that insists
 	anyway       bool
 
 	flat        bool // worked flat and closed by a later join

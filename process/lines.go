@@ -25,16 +25,22 @@ func dress(j *Job, g *templates.Garment, shelf *seams.Shelf) ([]clothIn, error) 
 	for _, r := range roles {
 		names = append(names, r.Name)
 	}
+	var meant []string // roles that misspelt ones probably stand for
 	for _, p := range j.Cloth {
 		if !slices.Contains(names, p.Key.Value) {
-			faults = append(faults, form.FaultAt(p.Key.At, g.Title+" has no cloth called "+strconv.Quote(p.Key.Value),
-				form.Nearest(p.Key.Value, names), "its cloths are "+listWords(names, "and")))
+			nearest := form.Nearest(p.Key.Value, names)
+			faults = append(faults, form.FaultAt(p.Key.At, "this garment has no cloth called "+strconv.Quote(p.Key.Value),
+				nearest, "its cloths are "+listWords(names, "and")))
+			meant = append(meant, nearest)
 		}
 	}
 	var out []clothIn
 	for _, r := range roles {
 		at := slices.IndexFunc(j.Cloth, func(p form.Pair[JobCloth]) bool { return p.Key.Value == r.Name })
 		if at < 0 {
+			if slices.Contains(meant, r.Name) {
+				continue // the misspelt one is told
+			}
 			if !r.Optional {
 				faults = append(faults, form.FaultAt(j.Make.At, "no cloth is named for "+r.Title, "",
 					"add under cloth: "+r.Name+": {is: …, colour: …, width: …}"))
@@ -157,6 +163,7 @@ func (b *layer) treatment(t *templates.Treatment) *line {
 	l.facts.Edge = seams.LineFacts{
 		Length: l.length, TightestRadius: float64(t.TightestRadius), Turning: t.Turning,
 		Curved: t.TightestRadius < curvedBelow, Hollow: t.Hollow, Closed: t.Closed,
+		Flat:   !t.Closed || t.ClosedBy != "",
 		Strain: t.Strain, InsideSeen: t.InsideSeen, Depth: float64(t.Depth), Fullness: t.Flare * depth,
 		Elastic: float64(t.Elastic), Grip: float64(t.Grip), OtherCloth: applied != role,
 	}

@@ -157,7 +157,11 @@ func (o *operator) seams() []Seam {
 			s.Against = append(s.Against, r.Because)
 		}
 		if l.insisted {
-			s.Because = append([]string{"the job asks for it"}, s.Because...)
+			asks := "the job asks for it"
+			if l.byDesign {
+				asks = "the garment's design asks for it"
+			}
+			s.Because = append([]string{asks}, s.Because...)
 			if l.anyway {
 				s.Against = append(s.Against, l.chosen.RuledOut...)
 			}

@@ -62,7 +62,8 @@ func edgeShapes() []shape {
 		{"tight scoop", seams.LineFacts{Length: 300, TightestRadius: 22, Turning: 200, Curved: true, Hollow: true}},
 		{"wide, in another cloth", seams.LineFacts{Length: 500, TightestRadius: straight, Depth: 25, OtherCloth: true}},
 		{"open front and neck", seams.LineFacts{Length: 3300, TightestRadius: 110, Turning: 150, Curved: true, Hollow: true}},
-		{"sleeve end", seams.LineFacts{Length: 508, TightestRadius: straight, Closed: true, Depth: 63.5}},
+		{"sleeve end", seams.LineFacts{Length: 508, TightestRadius: straight, Closed: true, Flat: true, Depth: 63.5}},
+		{"sleeve end in the round", seams.LineFacts{Length: 508, TightestRadius: straight, Closed: true, Depth: 63.5}},
 	}
 }
 

@@ -46,6 +46,7 @@ type LineFacts struct {
 	Curved         bool    `expr:"curved"`          // tightest radius below 500 mm
 	Hollow         bool    `expr:"hollow"`          // a free edge that curves into the cloth: neck, armhole
 	Closed         bool    `expr:"closed"`          // runs all the way round
+	Flat           bool    `expr:"flat"`            // a free edge that is worked while it lies open; a later join closes it where it is closed
 	Strain         int     `expr:"strain"`          // 0 none, 1 light, 2 worn tight or pulled, 3 seat and crotch
 	Eased          float64 `expr:"eased"`           // mm of the longer edge to take up
 	InsideSeen     bool    `expr:"inside_seen"`
