@@ -33,6 +33,9 @@ func newSearch(m *model, b *bound, best int64) *search {
 	if m.free {
 		s.front = newFront(m)
 	}
+	if b.assignment != nil {
+		s.strong = &bound{m: m, chain: b.chain, assignment: b.assignment, exactly: true}
+	}
 	s.nodes = newStore(s.e.width)
 	root := s.e.root()
 	s.add(root, 0, b.at(root), 0, -1, -1)

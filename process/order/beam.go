@@ -14,7 +14,7 @@ type beam struct {
 	bound *bound
 	best  int64 // only orders below this cost are looked for
 
-	// Low is a cost that no order is below, unless it costs best or more:
+	// low is a cost that no order is below, unless it costs best or more:
 	// the least promise of any node that was not kept.
 	low      int64
 	expanded int

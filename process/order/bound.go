@@ -12,6 +12,7 @@ type bound struct {
 
 	chain      *chain
 	assignment *assignment
+	exactly    bool // the assignment is to be exact for every key
 }
 
 // newBound returns the bound with one projection for each slot.
@@ -66,11 +67,13 @@ func (b *bound) after(from, key []uint64) int64 {
 }
 
 func (b *bound) whole(key []uint64) int64 {
-	low := b.chain.bound(key)
-	if b.assignment != nil {
-		low = max(low, b.assignment.bound(key))
+	switch {
+	case b.assignment == nil:
+		return b.chain.bound(key)
+	case b.exactly:
+		return b.assignment.exact(key)
 	}
-	return low
+	return max(b.chain.bound(key), b.assignment.bound(key))
 }
 
 // memory returns about how many bytes the bound holds.

@@ -4,80 +4,103 @@ import "slices"
 
 // An assignment bounds a model of one slot in which every operation sets a
 // value of its own, so that each operation left is entered from one other: the
-// cheapest assignment of predecessors, relaxed to its dual prices. Prices that
-// suit the whole problem suit every part of it, so they are found once (H. W.
-// Kuhn, The Hungarian method for the assignment problem, Naval Research
-// Logistics Quarterly 2, 1955) and summed for each key.
+// cheapest assignment of predecessors (H. W. Kuhn, The Hungarian method for
+// the assignment problem, Naval Research Logistics Quarterly 2, 1955). Its
+// dual prices suit the whole problem, hence every part of it, and are summed
+// for each key; exact finds the prices that suit a key best.
 type assignment struct {
-	m      *model
-	leave  []int64 // price of leaving an operation; the last is for the start
-	enter  []int64 // price of entering an operation
-	finish int64   // price of ending
-	at     []int   // by value, the operation that sets it
+	m     *model
+	at    []int     // by value, the operation that sets it, or m.n for the start
+	cost  [][]int64 // [from][to] less the prices; from m.n is the start, to m.n the end
+	leave []int64   // price of leaving an operation, or the start
+	enter []int64   // price of entering an operation, or of ending
+	next  []int     // what the cheapest assignment enters from each
+
+	rows, cols []int // scratch: what is left to leave and to enter
+	match      matching
 }
+
+// unusable is the cost of entering one operation from another where no order
+// can do so: more than any order costs.
+const unusable = infinite / 64
 
 // newAssignment returns nil where operations share values, or are so many that
 // the prices would take too long.
 func newAssignment(m *model) *assignment {
+	a := &assignment{m: m, at: make([]int, len(m.slots[0].cost))}
 	if m.n > maxCubic {
 		return nil
 	}
-	a := &assignment{m: m, at: make([]int, len(m.slots[0].cost))}
 	for v := range a.at {
-		a.at[v] = m.n // the start
+		a.at[v] = m.n
 	}
-	for i, k := range m.mode {
-		v := m.modes[k].set[0].value
-		if a.at[v] != m.n {
+	for i := range m.n {
+		if a.at[a.value(i)] != m.n {
 			return nil
 		}
-		a.at[v] = i
+		a.at[a.value(i)] = i
 	}
-	cost := make([][]int64, m.n+1) // [from][to]; from n is the start, to n the end
-	for from := range cost {
-		cost[from] = make([]int64, m.n+1)
-		for to := range cost[from] {
-			cost[from][to] = a.arc(from, to)
+	for from := range m.n + 1 {
+		row := make([]int64, m.n+1)
+		for to := range row {
+			row[to] = a.arc(from, to)
+		}
+		a.cost = append(a.cost, row)
+		a.cols = append(a.cols, from)
+	}
+	a.rows = slices.Clone(a.cols)
+	a.leave, a.enter = make([]int64, m.n+1), make([]int64, m.n+1)
+	a.next = slices.Repeat([]int{-1}, m.n+1)
+	a.match.solve(a.cost, a.rows, a.cols, a.next)
+	for to, from := range a.match.row {
+		a.next[from] = to
+		a.enter[to] = a.match.price[to]
+		a.leave[from] = a.cost[from][to] - a.enter[to]
+	}
+	for from, row := range a.cost {
+		for to := range row {
+			row[to] -= a.leave[from] + a.enter[to]
 		}
 	}
-	a.leave, a.enter = hungarian(cost)
-	a.finish = a.enter[m.n]
 	return a
 }
 
-// arc is the cost of doing one operation straight after another, infinite
-// where no order can have that.
+func (a *assignment) value(i int) int { return a.m.modes[a.m.mode[i]].set[0].value }
+
+// arc is the cost of doing one operation straight after another.
 func (a *assignment) arc(from, to int) int64 {
 	m := a.m
 	s := &m.slots[0]
 	switch {
 	case from == to:
-		return infinite / 64
 	case to == m.n: // the end
-		if len(m.succ[from]) > 0 {
-			return infinite / 64
+		if len(m.succ[from]) == 0 {
+			return 0
 		}
-		return 0
 	case from == m.n: // the start
-		if len(m.pred[to]) > 0 {
-			return infinite / 64
+		if len(m.pred[to]) == 0 {
+			return s.cost[a.value(to)][s.of(m.start)]
 		}
-		return s.cost[m.modes[m.mode[to]].set[0].value][s.of(m.start)]
-	case m.below[from].has(to), m.above[from].meets(m.below[to]):
-		return infinite / 64
+	case !m.below[from].has(to) && !m.above[from].meets(m.below[to]):
+		return s.cost[a.value(to)][a.value(from)]
 	}
-	return s.cost[m.modes[m.mode[to]].set[0].value][m.modes[m.mode[from]].set[0].value]
+	return unusable
 }
 
-func (a *assignment) bound(key []uint64) int64 {
+// last returns the operation done last in a key, or m.n for the start.
+func (a *assignment) last(key []uint64) int {
 	w := setWords(a.m.n)
-	done := set(key[:w])
-	last := a.at[a.m.slots[0].of(key[w:])]
-	if last < a.m.n && !done.has(last) {
-		last = a.m.n // what it sets was set from the start
+	i := a.at[a.m.slots[0].of(key[w:])]
+	if i < a.m.n && !set(key[:w]).has(i) {
+		return a.m.n // its value was set from the start
 	}
-	sum := a.finish + a.leave[last]
-	left := false
+	return i
+}
+
+// bound returns the bound from the prices of the whole problem.
+func (a *assignment) bound(key []uint64) int64 {
+	done := set(key[:setWords(a.m.n)])
+	sum, left := a.enter[a.m.n]+a.leave[a.last(key)], false
 	for i := range a.m.n {
 		if !done.has(i) {
 			sum += a.leave[i] + a.enter[i]
@@ -90,48 +113,21 @@ func (a *assignment) bound(key []uint64) int64 {
 	return max(0, sum)
 }
 
-// hungarian returns prices u of rows and v of columns of a square matrix, with
-// u[i]+v[j] never above cost[i][j] and the sum of all prices the cost of the
-// cheapest assignment.
-func hungarian(cost [][]int64) (u, v []int64) {
-	n := len(cost)
-	u, v = make([]int64, n), make([]int64, n+1)
-	row := slices.Repeat([]int{-1}, n+1) // assigned to a column; n is a column to start from
-	way := make([]int, n+1)
-	for i := range n {
-		row[n] = i
-		j0 := n
-		least := slices.Repeat([]int64{infinite}, n)
-		used := make([]bool, n+1)
-		for row[j0] >= 0 {
-			used[j0] = true
-			i0, j1, delta := row[j0], -1, int64(infinite)
-			for j := range n {
-				if used[j] {
-					continue
-				}
-				if c := cost[i0][j] - u[i0] - v[j]; c < least[j] {
-					least[j], way[j] = c, j0
-				}
-				if least[j] < delta {
-					j1, delta = j, least[j]
-				}
-			}
-			for j := range n + 1 {
-				if used[j] {
-					u[row[j]] += delta
-					v[j] -= delta
-				} else if j < n {
-					least[j] -= delta
-				}
-			}
-			j0 = j1
-		}
-		for j0 != n {
-			j1 := way[j0]
-			row[j0] = row[j1]
-			j0 = j1
+// exact returns the bound from the best prices for the key.
+func (a *assignment) exact(key []uint64) int64 {
+	done := set(key[:setWords(a.m.n)])
+	a.rows, a.cols = append(a.rows[:0], a.last(key)), append(a.cols[:0], a.m.n)
+	for i := range a.m.n {
+		if !done.has(i) {
+			a.rows, a.cols = append(a.rows, i), append(a.cols, i)
 		}
 	}
-	return u, v[:n]
+	if len(a.rows) == 1 {
+		return 0
+	}
+	sum := a.match.solve(a.cost, a.rows, a.cols, a.next)
+	for k := range a.rows {
+		sum += a.leave[a.rows[k]] + a.enter[a.cols[k]]
+	}
+	return max(0, sum)
 }

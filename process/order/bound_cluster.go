@@ -51,9 +51,6 @@ type candidate struct {
 // expansions a call, so that a dear one gains little, and are not tried where
 // more than most operations set their slots.
 func (b *bound) strengthened(samples [][]uint64, grant, most int) *bound {
-	if b.chain != nil {
-		return nil
-	}
 	try := func(c *cluster) candidate {
 		n := candidate{cluster: c, p: c.build(b.m, allSlots(b.m))}
 		if len(c.parts) > 0 {

@@ -24,7 +24,7 @@ func SearchAlone(p Problem, how Search, optimum int64) (sequence []int, bound in
 		best = infinite
 	}
 	s := newSearch(m, newBound(m), best)
-	if how.Strong {
+	if how.Strong && s.bound.chain == nil {
 		s.strengthen(8, m.n)
 	}
 	finished = s.run(context.Background(), math.MaxInt/2, math.MaxInt)

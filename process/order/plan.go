@@ -77,27 +77,30 @@ func (w *planner) work(ctx context.Context) {
 		}
 	}
 	w.beam(ctx, w.leader(), 64)
-	for count := 2000; !w.done(ctx); count = count * 3 / 2 {
-		lead := w.leader()
-		for _, s := range w.sides {
-			share := count
-			if s != lead {
-				share /= 4
-			}
-			if w.advance(ctx, s, share); w.done(ctx) {
-				break
-			}
+	for count := 2000; ; count += count / 2 {
+		if w.race(ctx, count); w.done(ctx) {
+			break
 		}
-		lead.strengthen()
 		w.improve(ctx, count/8)
 	}
-	if w.limit != Finished {
-		s := w.leader()
-		for _, s := range w.sides {
-			s.search = nil // its bound is kept, its memory is not
-		}
-		w.afterwards(ctx, s)
+	if w.limit != Finished && !w.proved() {
+		w.afterwards(ctx)
 	}
+}
+
+// race advances both sides, the leader further than the other.
+func (w *planner) race(ctx context.Context, count int) {
+	lead := w.leader()
+	for _, s := range w.sides {
+		share := count
+		if s != lead {
+			share /= 4
+		}
+		if w.advance(ctx, s, share); w.done(ctx) {
+			return
+		}
+	}
+	lead.strengthen()
 }
 
 // leader returns the side whose search has the higher bound.
@@ -179,37 +182,49 @@ func (w *planner) advance(ctx context.Context, s *side, count int) {
 }
 
 // strengthen gives the search a dearer bound when it has gone on for some time,
-// and a still dearer one later.
+// and a still dearer one later. Where the dear bound is there from the start it
+// has had its chance after some time and is given up.
 func (s *side) strengthen() {
+	n := s.search.expanded
 	switch {
-	case s.strength == 0 && s.search.expanded > 3000:
+	case s.bound.chain != nil:
+		if n > 20_000 {
+			s.search.strong = nil
+		}
+	case s.strength == 0 && n > 3000:
 		s.search.strengthen(1, s.m.n/2)
 		s.strength = 1
-	case s.strength == 1 && s.search.expanded > 30_000:
+	case s.strength == 1 && n > 30_000:
 		s.search.strengthen(8, s.m.n)
 		s.strength = 2
 	}
 }
 
-// improve spends about count expansions on bettering the order.
+// improve spends about count expansions on bettering the order, and more when
+// that goes well.
 func (w *planner) improve(ctx context.Context, count int) {
 	v := w.improver
 	for last := v.expanded + count; v.expanded < last && !w.proved() && ctx.Err() == nil; {
 		before := v.expanded
-		w.offer(v.step(ctx, w.sequence, w.cost), false)
+		if w.offer(v.step(ctx, w.sequence, w.cost), false) {
+			last += 500
+		}
 		w.expanded += v.expanded - before
 	}
 }
 
-// afterwards betters the order when A* has reached a limit: as many
-// expansions as it was allowed nodes, half of them in beams that grow.
-func (w *planner) afterwards(ctx context.Context, s *side) {
+// afterwards betters the order when A* has reached a limit: as many expansions
+// as it was allowed nodes, half of them in beams that grow.
+func (w *planner) afterwards(ctx context.Context) {
+	lead := w.leader()
+	for _, s := range w.sides {
+		s.search = nil // its bound is kept, its memory is not
+	}
 	last := w.expanded + w.o.Nodes
 	for width := 128; w.expanded < last && !w.proved() && ctx.Err() == nil; width *= 2 {
-		b := newBeam(s.m, s.bound, w.cost)
-		w.offer(b.run(ctx, width, last-w.expanded), s.backwards)
-		w.bound = max(w.bound, min(b.low+w.m.constant, w.cost))
-		w.expanded += b.expanded
-		w.improve(ctx, min(b.expanded, last-w.expanded))
+		before := w.expanded
+		w.beam(ctx, lead, width)
+		w.improve(ctx, min(w.expanded-before, last-w.expanded))
+		w.done(ctx)
 	}
 }

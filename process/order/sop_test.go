@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"strconv"
-	"strings"
 
 	"bodkin/process/order"
 )
@@ -53,4 +52,3 @@ func readSOP(r io.Reader) (order.Problem, error) {
 	return p, nil
 }
 
-var _ = strings.Fields
