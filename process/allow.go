@@ -13,6 +13,10 @@ import (
 // flat is how closely, in mm, a drawn outline keeps to the true curve.
 const flat = 0.2
 
+// mitreSeam is the allowance of the seam that joins two hems at a corner, mm.
+// Common practice, no source.
+const mitreSeam = 6
+
 // allow gives every edge its allowance and every piece its cut line.
 func allow(made *templates.Made, lines []*line, quantity int) ([]Piece, error) {
 	out := []Piece{}
@@ -83,7 +87,7 @@ func allowanceOf(p templates.Piece, i int, lines []*line) (outline.Allowance, st
 			a.Width = l.sized.AllowanceB
 		}
 		if l.kind == "hem" || l.kind == "casing" {
-			a.Manner = outline.Turned
+			a.Manner, a.Mitre = outline.Turned, mitreSeam
 		}
 		return a, l.name
 	}

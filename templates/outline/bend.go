@@ -9,8 +9,11 @@ import "math"
 // The extremes of curvature are roots of a polynomial of degree 5, all found, so
 // a short tight bend is not missed between samples.
 func (s Segment) LeastRadius() float64 {
-	if s.straight() {
+	switch {
+	case s.straight():
 		return math.Inf(1)
+	case s.arc():
+		return s.radius()
 	}
 	x, y := s.polynomials()
 	vx, vy := x.derivative(), y.derivative()
@@ -35,8 +38,8 @@ func (s Segment) LeastRadius() float64 {
 
 // straight reports whether the segment is a line run once and in one direction.
 func (s Segment) straight() bool {
-	if s.degree == 1 {
-		return true
+	if s.degree == 1 || s.arc() {
+		return s.degree == 1
 	}
 	chord := s.To().Sub(s.From())
 	u := chord.Unit()
@@ -53,7 +56,10 @@ func (s Segment) straight() bool {
 // absolute adds all bends whichever way they go, signed counts a left bend
 // positive and a right bend negative. A cusp is half a turn.
 func (s Segment) Turning() (absolute, signed float64) {
-	if s.straight() || s.reach() == 0 {
+	switch {
+	case s.arc():
+		return math.Abs(degrees(s.span)), degrees(s.span)
+	case s.straight() || s.reach() == 0:
 		return 0, 0
 	}
 	x, y := s.polynomials()

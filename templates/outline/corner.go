@@ -22,6 +22,9 @@ func corner(prev, next *run) error {
 			return err
 		}
 	}
+	if done, err := mitre(prev, next); done || err != nil {
+		return err
+	}
 	square(prev, next)
 	return nil
 }

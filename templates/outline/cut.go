@@ -15,6 +15,7 @@ const (
 	// Turned allowances fold back onto the piece along their edge, as a hem
 	// does: at their ends the cut line is the neighbour's cut line mirrored in
 	// the edge, so that the turned part lies flat however the neighbour slants.
+	// Where two turned edges meet, the corner is mitred.
 	Turned
 	// Folded edges lie on the fold of the cloth: nothing is added and the
 	// neighbours' cut lines end on the fold produced.
@@ -25,6 +26,7 @@ const (
 type Allowance struct {
 	Width  float64 // mm, 0 or more; 0 for a folded edge
 	Manner Manner
+	Mitre  float64 // mm, of the seam that joins two turned edges at a corner; 0 where they only touch
 }
 
 // CutEdge is the cut line along one edge, as a polyline.
@@ -52,9 +54,10 @@ const (
 // until they meet) and blunted where they would run out to a long point; where
 // allowances of different widths meet on a nearly straight line the cut line
 // steps; a [Turned] edge mirrors its neighbours; two turned edges that meet are
-// squared. It returns a [*ShapeError] naming the edges where an allowance is not
-// a number from 0 to 1000, where a corner cannot be formed, or where the cut
-// line would cross itself.
+// mitred, on the directions in which they reach the corner. It returns a
+// [*ShapeError] naming the edges where an allowance is not a number from 0 to
+// 1000, where a corner cannot be formed, or where the cut line would cross
+// itself.
 func (o Outline) Cut(allowances []Allowance) (CutLine, error) {
 	if len(allowances) != len(o.Edges) {
 		return nil, fmt.Errorf("%d allowances for %d edges", len(allowances), len(o.Edges))
@@ -62,7 +65,7 @@ func (o Outline) Cut(allowances []Allowance) (CutLine, error) {
 	var runs []*run
 	for i, e := range o.Edges {
 		a := allowances[i]
-		if !(a.Width >= 0 && a.Width <= widest) || a.Manner == Folded && a.Width != 0 {
+		if !(a.Width >= 0 && a.Width <= widest && a.Mitre >= 0 && a.Mitre <= widest) || a.Manner == Folded && a.Width != 0 {
 			return nil, &ShapeError{[]string{e.Name}, fmt.Sprintf("an allowance of %g mm cannot be cut here", a.Width), e.From()}
 		}
 		smooth, err := smoothRuns(i, e, a)
@@ -177,6 +180,7 @@ type run struct {
 	from, to   Point // on the net line
 	start, end Point // directions there
 	line       []Point
+	mitred     int // strokes at its one end that belong to a mitre and not to the parallel
 }
 
 // smoothRuns divides an edge at its corners and moves each part outward.
@@ -214,6 +218,9 @@ func smoothRuns(index int, e Edge, a Allowance) ([]*run, error) {
 func untangle(line []Point) []Point {
 	for i := 0; i+2 < len(line); i++ {
 		for j := len(line) - 2; j > i+1; j-- {
+			if i == 0 && j == len(line)-2 && line[0].Distance(line[j+1]) < gap {
+				continue // an edge that runs all the way round ends where it starts
+			}
 			if apart(stroke{a: line[i], b: line[i+1]}, stroke{a: line[j], b: line[j+1]}) {
 				continue
 			}

@@ -1,5 +1,6 @@
 // Package outline is the plane geometry of flat pieces: closed outlines of
-// named edges, each edge a run of straight lines and Bézier curves.
+// named edges, each edge a run of straight lines, circular arcs and Bézier
+// curves.
 //
 // In go points and control points in mm; out come lengths, bends, areas,
 // reflections and cut lines. The one idea: an edge keeps its name through every

@@ -7,6 +7,9 @@ import "math"
 // the true parallel curve. Where d is more than the radius of a right bend the
 // line runs backwards there, which is reported; see [untangle].
 func (s Segment) offset(d, tolerance float64) (line []Point, backward bool) {
+	if s.arc() {
+		return s.arcOffset(d, tolerance)
+	}
 	at := func(t float64) Point {
 		if d == 0 {
 			return s.At(t)

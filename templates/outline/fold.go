@@ -15,11 +15,7 @@ func (o Outline) Reverse() Outline {
 // Mirror returns the reflection in the line through a and b, run in the same
 // sense as before, its first edge first. Edges keep their names.
 func (o Outline) Mirror(a, b Point) Outline {
-	m := Outline{make([]Edge, len(o.Edges))}
-	for i, e := range o.Edges {
-		m.Edges[i] = e.Map(func(p Point) Point { return p.Reflect(a, b) })
-	}
-	return m.Reverse()
+	return o.Map(func(p Point) Point { return p.Reflect(a, b) })
 }
 
 // Unfold opens a half piece out about its fold edge, which vanishes: the other

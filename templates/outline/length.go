@@ -7,7 +7,8 @@ const (
 	deepestHalving  = 40   // an interval of 2^-40 of a segment is far below the tolerance
 )
 
-// Length returns the arc length, mm, to within 1e-7 mm for pieces of human size.
+// Length returns the arc length, mm: exact for lines and circular arcs, to within
+// 1e-7 mm for other curves of human size.
 func (s Segment) Length() float64 { return s.lengthTo(1) }
 
 // lengthTo returns the arc length from 0 to the parameter t.
@@ -16,13 +17,13 @@ func (s Segment) Length() float64 { return s.lengthTo(1) }
 // where it nearly vanishes. The range is divided at the valleys first, so that
 // each lies at the end of a panel, where halving finds it.
 func (s Segment) lengthTo(t float64) float64 {
-	if s.degree == 1 {
-		return t * s.p[0].Distance(s.p[1])
+	if s.degree == 1 || s.arc() {
+		return t * s.reach()
 	}
 	x, y := s.polynomials()
 	vx, vy := x.derivative(), y.derivative()
 	valleys := roots(vx.times(vx).plus(1, vy.times(vy)).derivative())
-	h := Segment{s.degree - 1, s.hodograph()}
+	h := s.hodograph()
 	var sum, from float64
 	for _, to := range append(valleys, 1) {
 		if to = min(to, t); to <= from {
@@ -78,7 +79,7 @@ func (s Segment) parameterAt(d float64) float64 {
 		return 0
 	case d >= whole:
 		return 1
-	case s.degree == 1:
+	case s.degree == 1 || s.arc():
 		return d / whole
 	}
 	lo, hi, t := 0.0, 1.0, d/whole

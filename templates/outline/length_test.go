@@ -53,8 +53,8 @@ func TestLengthClosedForms(t *testing.T) {
 		{"the same parabola as a cubic", []Segment{Cubic(Point{0, 0}, Point{100. / 3, 0}, Point{200. / 3, 100. / 3}, Point{100, 100})}, parabola(0.01, 100), 1e-7},
 		{"semicubical parabola y² = x³ to x = 1: (13√13-8)/27 (Neile 1657)", []Segment{Cubic(Point{0, 0}, Point{0, 0}, Point{1. / 3, 0}, Point{1, 1})}, (13*math.Sqrt(13) - 8) / 27, 1e-8},
 		{"the same on both sides of its cusp", []Segment{Cubic(Point{1, -1}, Point{-1. / 3, 1}, Point{-1. / 3, -1}, Point{1, 1})}, 2 * (13*math.Sqrt(13) - 8) / 27, 1e-8},
-		{"quarter circle πr/2", Arc(Point{3, 4}, 100, 0, 90), 50 * math.Pi, 50 * math.Pi * 4e-7},
-		{"circle 2πr", Arc(Point{}, 250, 30, 360), 500 * math.Pi, 500 * math.Pi * 4e-7},
+		{"quarter circle πr/2", []Segment{Arc(Point{3, 4}, 100, 0, 90)}, 50 * math.Pi, 1e-12},
+		{"circle 2πr", []Segment{Arc(Point{}, 250, 30, 360)}, 500 * math.Pi, 1e-12},
 	} {
 		near(t, c.source, Edge{"e", c.segments}.Length(), c.want, c.tolerance)
 	}

@@ -150,7 +150,12 @@ func (o Outline) Area() float64 {
 	var twice float64
 	for _, e := range o.Edges {
 		for _, s := range e.Segments {
-			x, y := s.Map(func(p Point) Point { return p.Sub(origin) }).polynomials()
+			s = s.Map(func(p Point) Point { return p.Sub(origin) })
+			if s.arc() {
+				twice += s.sectorTwice()
+				continue
+			}
+			x, y := s.polynomials()
 			turn := x.times(y.derivative()).plus(-1, y.times(x.derivative()))
 			for k, c := range turn {
 				twice += c / float64(k+1)

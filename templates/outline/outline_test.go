@@ -44,13 +44,13 @@ func bodice(t interface{ Fatal(...any) }) Outline {
 }
 
 func TestAreaAndBounds(t *testing.T) {
-	circle, err := New(Edge{"rim", Arc(Point{1000, -2000}, 100, 0, 360)})
+	circle, err := New(Edge{"rim", []Segment{Arc(Point{1000, -2000}, 100, 0, 360)}})
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "area of a circle πr²", circle.Area(), math.Pi*1e4, 0.05)
-	near(t, "width of a circle", circle.Bounds().Width(), 200, 1e-4)
-	near(t, "height of a circle", circle.Bounds().Height(), 200, 1e-4)
+	near(t, "area of a circle πr²", circle.Area(), math.Pi*1e4, 1e-8)
+	near(t, "width of a circle", circle.Bounds().Width(), 200, 1e-9)
+	near(t, "height of a circle", circle.Bounds().Height(), 200, 1e-9)
 	segment, err := New(
 		Edge{"arc", []Segment{Quadratic(Point{0, 0}, Point{50, 100}, Point{100, 0})}},
 		Edge{"chord", []Segment{Line(Point{100, 0}, Point{0, 0})}})

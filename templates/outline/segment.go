@@ -5,49 +5,23 @@ import (
 	"slices"
 )
 
-// Segment is a Bézier curve of degree 1, 2 or 3: a straight line, a quadratic
-// or a cubic. Build it with [Line], [Quadratic] or [Cubic]; it is a value and
-// compares with ==.
+// Segment is a straight line, a quadratic or cubic Bézier curve, or a circular
+// arc. Build it with [Line], [Quadratic], [Cubic], [Arc] or [Bow]; it is a value
+// and compares with ==.
 type Segment struct {
 	degree int
-	p      [4]Point // p[0] .. p[degree]
+	p      [4]Point // p[0] .. p[degree]; of an arc its start, centre and end
+	span   float64  // radians, of an arc; 0 for all else
 }
 
 // Line returns the straight line from a to b.
-func Line(a, b Point) Segment { return Segment{1, [4]Point{a, b}} }
+func Line(a, b Point) Segment { return Segment{degree: 1, p: [4]Point{a, b}} }
 
 // Quadratic returns the curve from a to b with one control point.
-func Quadratic(a, c, b Point) Segment { return Segment{2, [4]Point{a, c, b}} }
+func Quadratic(a, c, b Point) Segment { return Segment{degree: 2, p: [4]Point{a, c, b}} }
 
 // Cubic returns the curve from a to b with two control points.
-func Cubic(a, c1, c2, b Point) Segment { return Segment{3, [4]Point{a, c1, c2, b}} }
-
-// Arc returns a circular arc as cubic segments, from the angle start (degrees,
-// anticlockwise from the x axis) through sweep degrees. Each segment spans at
-// most 30 degrees, which keeps within 4e-7 of the radius (the tangent-length
-// rule k = 4/3 tan(sweep/4), common practice of computer graphics).
-func Arc(centre Point, radius, start, sweep float64) []Segment {
-	n := max(1, int(math.Ceil(math.Abs(sweep)/30)))
-	step := sweep / float64(n)
-	k := 4.0 / 3 * math.Tan(step*math.Pi/720) * radius
-	at := func(i int) (place, tangent Point) {
-		sin, cos := math.Sincos((start + step*float64(i)) * math.Pi / 180)
-		return centre.Add(Point{radius * cos, radius * sin}), Point{-sin, cos}
-	}
-	arc := make([]Segment, n)
-	for i := range n {
-		a, ta := at(i)
-		b, tb := at(i + 1)
-		arc[i] = Cubic(a, a.Add(ta.Scale(k)), b.Sub(tb.Scale(k)), b)
-	}
-	return arc
-}
-
-// Degree returns 1, 2 or 3; 0 for the zero Segment, which is not usable.
-func (s Segment) Degree() int { return s.degree }
-
-// Points returns the ends and the control points between them, in order.
-func (s Segment) Points() []Point { return slices.Clone(s.p[:s.degree+1]) }
+func Cubic(a, c1, c2, b Point) Segment { return Segment{degree: 3, p: [4]Point{a, c1, c2, b}} }
 
 // From returns where the segment starts.
 func (s Segment) From() Point { return s.p[0] }
@@ -55,8 +29,12 @@ func (s Segment) From() Point { return s.p[0] }
 // To returns where the segment ends.
 func (s Segment) To() Point { return s.p[s.degree] }
 
-// At returns the place at the parameter t from 0 to 1, which is not arc length.
+// At returns the place at the parameter t from 0 to 1, which is a share of the
+// length on lines and arcs only.
 func (s Segment) At(t float64) Point {
+	if s.arc() {
+		return s.arcAt(t)
+	}
 	q := s.p
 	for n := s.degree; n > 0; n-- {
 		for i := range n {
@@ -68,16 +46,19 @@ func (s Segment) At(t float64) Point {
 
 // velocity returns the derivative by t.
 func (s Segment) velocity(t float64) Point {
-	d := s.hodograph()
-	return Segment{s.degree - 1, d}.At(t)
+	if s.arc() {
+		return s.arcVelocity(t)
+	}
+	return s.hodograph().At(t)
 }
 
-// hodograph returns the control points of the derivative.
-func (s Segment) hodograph() (d [4]Point) {
+// hodograph returns the derivative of a Bézier curve as a curve of its own.
+func (s Segment) hodograph() Segment {
+	h := Segment{degree: s.degree - 1}
 	for i := range s.degree {
-		d[i] = s.p[i+1].Sub(s.p[i]).Scale(float64(s.degree))
+		h.p[i] = s.p[i+1].Sub(s.p[i]).Scale(float64(s.degree))
 	}
-	return d
+	return h
 }
 
 // Tangent returns the unit direction at t. Where the speed is zero (a control
@@ -85,6 +66,8 @@ func (s Segment) hodograph() (d [4]Point) {
 // from there, or at t = 1 the direction in which it arrives.
 func (s Segment) Tangent(t float64) Point {
 	switch {
+	case s.arc():
+		return s.arcVelocity(min(max(t, 0), 1)).Unit()
 	case t <= 0:
 		return s.starts()
 	case t >= 1:
@@ -109,8 +92,12 @@ func (s Segment) starts() Point {
 	return Point{}
 }
 
-// reach is the length of the control polygon, an upper bound of the length.
+// reach is the length of the control polygon, an upper bound of the length; of
+// an arc the length.
 func (s Segment) reach() float64 {
+	if s.arc() {
+		return s.radius() * math.Abs(s.span)
+	}
 	var sum float64
 	for i := range s.degree {
 		sum += s.p[i].Distance(s.p[i+1])
@@ -118,8 +105,11 @@ func (s Segment) reach() float64 {
 	return sum
 }
 
-// Split cuts the segment at t in two of the same degree.
+// Split cuts the segment at t in two of the same kind.
 func (s Segment) Split(t float64) (before, after Segment) {
+	if s.arc() {
+		return s.splitArc(t)
+	}
 	q, n := s.p, s.degree
 	before, after = Segment{degree: n}, Segment{degree: n}
 	for k := range n + 1 {
@@ -135,12 +125,17 @@ func (s Segment) Split(t float64) (before, after Segment) {
 // Reverse returns the same curve run the other way.
 func (s Segment) Reverse() Segment {
 	slices.Reverse(s.p[:s.degree+1])
+	s.span = -s.span
 	return s
 }
 
 // Map returns the segment with f applied to every point. The result is the true
-// image for affine maps (shifts, turns, reflections, scaling).
+// image for shifts, turns, reflections and scaling; a Bézier curve is carried
+// truly by every affine map, an arc must go through [Segment.Beziers] first.
 func (s Segment) Map(f func(Point) Point) Segment {
+	if s.arc() {
+		return s.mapArc(f)
+	}
 	for i := range s.degree + 1 {
 		s.p[i] = f(s.p[i])
 	}
@@ -149,6 +144,9 @@ func (s Segment) Map(f func(Point) Point) Segment {
 
 // Bounds returns the smallest upright box round the segment.
 func (s Segment) Bounds() Box {
+	if s.arc() {
+		return s.arcBounds()
+	}
 	b := Box{s.From(), s.From()}.with(s.To())
 	x, y := s.polynomials()
 	for _, t := range roots(x.derivative()) {
@@ -160,7 +158,7 @@ func (s Segment) Bounds() Box {
 	return b
 }
 
-// polynomials returns the coordinates as polynomials in t.
+// polynomials returns the coordinates of a Bézier curve as polynomials in t.
 func (s Segment) polynomials() (x, y polynomial) {
 	choose := [4][4]float64{1: {1, 1}, 2: {1, 2, 1}, 3: {1, 3, 3, 1}}[s.degree]
 	x, y = make(polynomial, s.degree+1), make(polynomial, s.degree+1)
