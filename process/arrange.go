@@ -42,6 +42,28 @@ func (e *CycleError) Error() string {
 	return "the work on " + e.Garment + " can have no order: " + strings.Join(e.Round, "; ")
 }
 
+// DoneError says that of work begun nothing is left.
+type DoneError struct{ Garment string }
+
+func (e *DoneError) Error() string { return "nothing is left to do on " + e.Garment }
+
+// priceOwn finds what the changes would take without the maker's own order.
+func (o *operator) priceOwn(ctx context.Context, own *OwnOrder, opts order.Options) error {
+	p, _ := o.problem()
+	for i, n := range o.ops {
+		p.Operations[i].After = nil
+		for _, need := range n.after {
+			if !need.asked {
+				p.Operations[i].After = append(p.Operations[i].After, need.op)
+			}
+		}
+	}
+	o.loosenTests(p)
+	r, err := order.Solve(ctx, p, opts)
+	own.FreeMinutes, own.FreeProved = float64(r.Cost)/60, r.Proved
+	return err
+}
+
 // arrange finds the order of the operations with the fewest minutes of change.
 func (o *operator) arrange(ctx context.Context, garment string, opts order.Options) (*arrangement, error) {
 	p, attrs := o.problem()
@@ -100,6 +122,9 @@ func (o *operator) settleTests(p order.Problem, sequence []int) {
 // problem states the operations as numbers.
 func (o *operator) problem() (order.Problem, [][]attribute) {
 	p := order.Problem{Start: order.Nowhere}
+	if o.room.begin >= 0 {
+		p.Start = o.room.begin
+	}
 	attrs := make([][]attribute, len(o.room.stations))
 	settings := make([][]int, len(o.ops))
 	for k, st := range o.room.stations {
@@ -107,8 +132,8 @@ func (o *operator) problem() (order.Problem, [][]attribute) {
 		attrs[k] = make([]attribute, len(names))
 		for a, w := range names {
 			attrs[k][a] = attribute{what: w, index: map[string]int{}}
-			if w == "thread" && st.start != "" {
-				attrs[k][a].intern(st.start)
+			if v := st.held.value(w); v != "" {
+				attrs[k][a].intern(v)
 			}
 		}
 	}
@@ -188,6 +213,9 @@ func (a *attribute) intern(v string) int {
 func (a *attribute) costs(st station) order.Attribute {
 	n := len(a.values)
 	out := order.Attribute{Start: order.Unset, First: make([]int64, n)}
+	if v := st.held.value(a.what); v != "" {
+		out.Start = a.index[v]
+	}
 	if a.what == "heat" {
 		out.Change = order.Uniform(n, 0)
 		for i, from := range a.values {
@@ -216,9 +244,6 @@ func (a *attribute) costs(st station) order.Attribute {
 		for i := range out.First {
 			out.First[i] = 0 // part of getting the machine out
 		}
-	}
-	if a.what == "thread" && st.start != "" {
-		out.Start = a.index[st.start]
 	}
 	return out
 }

@@ -109,6 +109,7 @@ func (o *operator) notices(plan *Plan) []Notice {
 					length.Format(length.MM(math.Round(l.facts.Edge.Fullness)), o.style))})
 		}
 	}
+	out = append(out, o.orderNotices(plan)...)
 	if !plan.Order.Proved {
 		out = append(out, Notice{About: "order",
 			Text: "The search for the order was stopped before it could prove that no cheaper order exists."})

@@ -18,6 +18,8 @@ type Job struct {
 	Choices  form.Pairs[form.Text] `yaml:"choices"` // lengths, numbers or words by name
 	Cloth    form.Pairs[JobCloth]  `yaml:"cloth"`   // by role: main, binding, contrast …
 	Seams    form.Pairs[form.Text] `yaml:"seams"`   // construction by seam name, "anyway" after it to overrule a rule
+	Order    []form.Text           `yaml:"order"`   // seams, edges or operations, each done before the next is begun
+	Pins     []form.Text           `yaml:"pins"`    // "neck before side", "fit after side"
 	Quantity form.Text             `yaml:"quantity"`
 	Favour   form.Text             `yaml:"favour"` // quick, neat or strong
 	Units    form.Text             `yaml:"units"`  // cm or in; the workroom's where absent

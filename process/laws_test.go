@@ -156,7 +156,10 @@ func checkCost(t *testing.T, p *process.Plan, w *process.Workroom, shelf *seams.
 	}
 	minutes, at := 0.0, ""
 	threads, moves := 0, 0
-	held := map[string]string{}
+	held := heldAtFirst(p, w)
+	if p.Begun != nil {
+		at = p.Begun.At
+	}
 	seconds := func(m float64) float64 { return math.Round(m*60) / 60 }
 	for _, o := range p.Operations {
 		st, ok := kind[o.Station]
@@ -230,6 +233,34 @@ func checkCost(t *testing.T, p *process.Plan, w *process.Workroom, shelf *seams.
 	if moves != p.Totals.StationMoves {
 		t.Errorf("replayed, one moves %d times; the plan says %d", moves, p.Totals.StationMoves)
 	}
+}
+
+// heldAtFirst is what the machines hold before the first operation: what the
+// workroom says, and where work is resumed, what the done part left.
+func heldAtFirst(p *process.Plan, w *process.Workroom) map[string]string {
+	held := map[string]string{}
+	for _, m := range w.Machines {
+		if m.Threaded != "" {
+			held[m.Is.Value+" thread"] = m.Threaded
+		}
+	}
+	if p.Begun == nil {
+		return held
+	}
+	for station, s := range p.Begun.Held {
+		for what, value := range map[string]string{"thread": s.Thread, "needle": s.Needle, "foot": s.Foot} {
+			if value != "" {
+				held[station+" "+what] = value
+			}
+		}
+		if s.Stitch != "" {
+			held[station+" stitch"] = fmt.Sprintf("%s at %.1f", s.Stitch, s.StitchMM)
+		}
+		if s.HeatDots > 0 {
+			held[station+" heat"] = fmt.Sprint(s.HeatDots)
+		}
+	}
+	return held
 }
 
 func checkSeams(t *testing.T, p *process.Plan, shelf *seams.Shelf) {

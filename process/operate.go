@@ -28,6 +28,7 @@ type op struct {
 type need struct {
 	op      int
 	because string
+	asked   bool // by the maker, not by the garment
 }
 
 // operator turns the passes of every line into operations.

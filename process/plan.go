@@ -30,7 +30,8 @@ type Plan struct {
 	Needles     []NeedleUse   `json:"needles"`
 	Checks      []Check       `json:"checks"`
 	Cautions    []Caution     `json:"cautions"`
-	Notices     []Notice      `json:"notices"` // estimates and limits the reader should know of
+	Notices     []Notice      `json:"notices"`         // estimates and limits the reader should know of
+	Begun       *Begun        `json:"begun,omitempty"` // where the work has been begun
 	Order       Order         `json:"order"`
 	Totals      Totals        `json:"totals"`
 }
@@ -319,6 +320,33 @@ type Order struct {
 	SeamBySeamMoves         int     `json:"seam_by_seam_moves"`
 	SeamBySeamThreadChanges int     `json:"seam_by_seam_thread_changes"`
 	Explored                int     `json:"explored"`
+
+	Own *OwnOrder `json:"own,omitempty"` // where the job asks for an order of its own
+}
+
+// OwnOrder is the order that the job asks for, and what became of it.
+type OwnOrder struct {
+	Order   []string  `json:"order"` // as it was written
+	Pins    []string  `json:"pins"`
+	Refused []Refused `json:"refused"` // places where the order could not be kept
+	// FreeMinutes is what the changes take where nothing is asked for, and
+	// FreeProved whether that is proved to be the least.
+	FreeMinutes float64 `json:"free_minutes"`
+	FreeProved  bool    `json:"free_proved"`
+}
+
+// Refused says that one thing was asked for before another, and why it cannot be.
+type Refused struct {
+	First   string   `json:"first"`
+	Then    string   `json:"then"`
+	Because []Reason `json:"because"`
+}
+
+// Reason is one link of a chain: the operation Then waits for First.
+type Reason struct {
+	Then    string `json:"then"`
+	First   string `json:"first"`
+	Because string `json:"because"`
 }
 
 // Totals are sums over the plan.

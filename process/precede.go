@@ -24,7 +24,7 @@ func (o *operator) need(then, first int, because string) {
 	if then == first || slices.ContainsFunc(o.ops[then].after, func(n need) bool { return n.op == first }) {
 		return
 	}
-	o.ops[then].after = append(o.ops[then].after, need{first, because})
+	o.ops[then].after = append(o.ops[then].after, need{op: first, because: because})
 }
 
 // nextPass is the reason that is not worth printing.

@@ -13,7 +13,7 @@ import (
 // enter looks up the workroom's machines on the shelf and sets out its
 // stations: the machines in the room's order, the iron, the table, the hands.
 func enter(w *Workroom, shelf *seams.Shelf, favour string, style length.Style) (*room, error) {
-	r := &room{house: map[string]float64{}, move: defaultMove, favour: favour, style: style}
+	r := &room{begin: -1, house: map[string]float64{}, move: defaultMove, favour: favour, style: style}
 	if r.favour == "" {
 		r.favour = w.Favour.Value
 	}
@@ -50,7 +50,7 @@ func enter(w *Workroom, shelf *seams.Shelf, favour string, style length.Style) (
 		}
 		r.stations = append(r.stations, station{
 			Station: Station{Name: name, Title: title, Kind: "machine", Machine: m.Name},
-			machine: *m, start: rm.Threaded, minutes: changesOf(m.Minutes, w.Minutes),
+			machine: *m, held: Setting{Thread: rm.Threaded}, minutes: changesOf(m.Minutes, w.Minutes),
 		})
 	}
 	if len(faults) > 0 {

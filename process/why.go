@@ -55,6 +55,27 @@ func (p *Plan) WhyAfter(then, first []string) []Link {
 	return nil
 }
 
+// Missing are the operations, in planned order, that must come before those
+// wanted and are neither done nor among them, all given by id.
+func (p *Plan) Missing(wanted, done []string) []Operation {
+	need := map[string]bool{}
+	var out []Operation
+	for _, o := range slices.Backward(p.Operations) {
+		want := slices.Contains(wanted, o.ID)
+		if slices.Contains(done, o.ID) || !want && !need[o.ID] {
+			continue
+		}
+		for _, a := range o.After {
+			need[a.ID] = true
+		}
+		if !want {
+			out = append(out, o)
+		}
+	}
+	slices.Reverse(out)
+	return out
+}
+
 // Refusal is a place where a given order of seams cannot be kept.
 type Refusal struct {
 	Then, First string // Then was named before First, but must wait for it

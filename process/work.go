@@ -16,6 +16,9 @@ type Input struct {
 	Garment  *templates.Garment
 	Workroom *Workroom
 	Shelf    *seams.Shelf
+
+	Begun *Begun   // what is done already; nil where nothing is
+	First []string // operations to be done as soon as may be, by id
 }
 
 // Work works out the plan. The context limits only the search for the order:
@@ -30,6 +33,14 @@ func Work(ctx context.Context, in Input, opts order.Options) (*Plan, error) {
 		return nil, err
 	}
 	o.precede(relations)
+	own, err := o.pin(in.Job)
+	if err != nil {
+		return nil, err
+	}
+	if o.resume(in.Begun); len(o.ops) == 0 {
+		return nil, &DoneError{Garment: in.Garment.Title}
+	}
+	o.hurry(in.First)
 	a, err := o.arrange(ctx, in.Garment.Title, opts)
 	if err != nil {
 		return nil, err
@@ -44,6 +55,13 @@ func Work(ctx context.Context, in Input, opts order.Options) (*Plan, error) {
 		plan.Title = in.Garment.Title
 	}
 	o.tell(plan, a)
+	plan.Begun = in.Begun
+	if own != nil {
+		if err := o.priceOwn(ctx, own, opts); err != nil {
+			return nil, err
+		}
+		plan.Order.Own = own
+	}
 	plan.Strips = stripsOf(o.lines)
 	plan.Notions = notions(o.lines, o.style, o.quantity)
 	plan.Seams = o.seams()

@@ -83,6 +83,7 @@ func DefaultWorkroom() *Workroom {
 // room is the workroom with the shelf's machines looked up.
 type room struct {
 	stations []station
+	begin    int // station where the work begins, -1 at none
 	house    map[string]float64
 	move     float64 // minutes
 	iron     bool
@@ -96,7 +97,7 @@ type room struct {
 type station struct {
 	Station
 	machine seams.Machine
-	start   string // thread it holds now
+	held    Setting // what it is set to now; empty where nothing is known
 	minutes seams.Changes
 }
 

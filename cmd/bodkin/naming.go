@@ -22,11 +22,17 @@ type named struct {
 func resolve(plan *process.Plan, name string) (named, error) {
 	var n named
 	var known []string
+	if plainName(name) == "fit" {
+		name = "try-on"
+	}
 	for i, x := range plan.Seams {
 		known = append(known, x.Name)
 		if x.Name == name {
 			n.seam = &plan.Seams[i]
 		}
+	}
+	if i := titled(plan, name); n.seam == nil && i >= 0 {
+		n.seam, name = &plan.Seams[i], plan.Seams[i].Name
 	}
 	for _, o := range plan.Operations {
 		before, _, _ := strings.Cut(o.ID, ".")
@@ -49,6 +55,21 @@ func resolve(plan *process.Plan, name string) (named, error) {
 	}
 	return n, unknown(name, known, fmt.Sprintf("its seams and edges are %s; its steps run from 1 to %d", strings.Join(seams, ", "), len(plan.Steps)),
 		"the plan has no seam, operation or step %q", name)
+}
+
+// titled is the seam with a title, -1 for none. Staystitching has the title of
+// the edge that it holds, which is not what is meant.
+func titled(plan *process.Plan, title string) int {
+	return slices.IndexFunc(plan.Seams, func(x process.Seam) bool {
+		return x.Kind != "staystitch" && plainName(x.Title) == plainName(title)
+	})
+}
+
+// plainName is a name as it is compared: without the words that go with it in a
+// sentence.
+func plainName(s string) string {
+	s = strings.ToLower(strings.Join(strings.Fields(s), " "))
+	return strings.TrimPrefix(strings.TrimPrefix(s, "the "), "both ")
 }
 
 // nameOf is an operation for a reader: its part, and in brackets its id and step.

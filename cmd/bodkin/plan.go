@@ -9,17 +9,22 @@ import (
 )
 
 func planCommand(s streams) *cobra.Command {
-	var output string
+	var output, done string
 	cmd := &cobra.Command{
 		Use:   "plan [JOB] [-o FILE]",
 		Short: "Plan a job and print its step sheet",
 		Long: `Plan a job and print its step sheet. Without a job the demo is planned; - reads
 the job from standard input. The ending of the output file decides its form:
 .pdf for paper, .md for Markdown with a folder of figures beside it, .json for
-other programs. Without -o the sheet goes to standard output as Markdown.`,
+other programs. Without -o the sheet goes to standard output as Markdown.
+
+Where the work has been begun, --done says what is done, by the steps of the
+plan or by names of seams and operations; the rest is planned anew from the
+present state of the machines.`,
 		Example: `  bodkin plan -o sheet.pdf
   bodkin plan coat.yaml -o coat.pdf --paper letter --units in
-  bodkin plan coat.yaml -o coat.json`,
+  bodkin plan coat.yaml -o coat.json
+  bodkin plan coat.yaml --done 1-7 -o rest.pdf`,
 		DisableFlagsInUseLine: true,
 		Args:                  wants(0, "JOB"),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -38,7 +43,7 @@ other programs. Without -o the sheet goes to standard output as Markdown.`,
 			if err := ready(output); err != nil {
 				return err
 			}
-			plan, err := g.work(cmd.Context(), s, set)
+			plan, err := g.planned(cmd.Context(), s, set, done)
 			if err != nil {
 				return err
 			}
@@ -55,6 +60,8 @@ other programs. Without -o the sheet goes to standard output as Markdown.`,
 		ValidArgsFunction: completeJob,
 	}
 	cmd.Flags().StringVarP(&output, "output", "o", "", "`FILE` to write; its ending is the form: "+strings.Join(endings(), ", "))
+	cmd.Flags().StringVar(&done, "done", "", "`STEPS`, seams or operations that are done, such as 1-7 or 1-3,neck")
+	complete(cmd, "done", words(nil))
 	addSettings(cmd.Flags(), "workroom", "shelf", "units", "paper", "type-size", "within")
 	completeSettings(cmd)
 	complete(cmd, "output", completeOutput)

@@ -11,28 +11,53 @@ import (
 )
 
 func whyCommand(s streams) *cobra.Command {
+	var ask question
 	cmd := &cobra.Command{
-		Use:   "why JOB SEAM [EARLIER]",
+		Use:   "why JOB [SEAM [EARLIER]]",
 		Short: "Tell why a seam is sewn as it is, or why one thing comes first",
 		Long: `With one name, why tells which construction the seam or edge has, what speaks
 for it and why the others lost. With two, it tells the chain of reasons for
-which the first comes after the second. A name is a seam, an edge, a detail, an
-operation such as side.3, or the number of a step. The demo is planned where JOB
-is demo.`,
+which the first comes after the second. A name is a seam, an edge or a detail by
+its name or title, an operation such as side.3, or the number of a step. The
+demo is planned where JOB is demo.
+
+With --step it tells why a step stands where it does; with --before, why
+something is done before something else; with --now, whether something could be
+done now, with what is done named by --done: what is missing, or what it costs.`,
 		Example: `  bodkin why coat.yaml side
   bodkin why coat.yaml neck shoulder    why the neck comes after the shoulders
-  bodkin why demo 7                     what step 7 waits for`,
+  bodkin why coat.yaml --before hem "side seam"
+  bodkin why demo --step 7              what step 7 waits for and makes possible
+  bodkin why demo --now hem --done 1-7  could I do the hem now?`,
 		DisableFlagsInUseLine: true,
-		Args:                  wants(2, "JOB", "SEAM", "EARLIER"),
+		Args:                  wants(1, "JOB", "SEAM", "EARLIER"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			plan, err := planFor(cmd, s, demoOr(args[0]))
+			if err := ask.check(cmd, args); err != nil {
+				return err
+			}
+			set, err := loadSettings(cmd.Flags())
+			if err != nil {
+				return err
+			}
+			g, err := gather(cmd.Context(), s, set, demoOr(args[0]))
+			if err != nil {
+				return err
+			}
+			plan, err := g.work(cmd.Context(), s, set)
 			if err != nil {
 				return err
 			}
 			var text string
-			if len(args) == 2 {
+			switch {
+			case ask.now != "":
+				text, err = g.couldNow(cmd.Context(), s, set, plan, ask)
+			case ask.step != "":
+				text, err = whyStep(plan, ask.step)
+			case ask.before != "":
+				text, err = whyAfter(plan, ask.before, args[1])
+			case len(args) == 2:
 				text, err = whyOne(plan, args[1])
-			} else {
+			default:
 				text, err = whyAfter(plan, args[1], args[2])
 			}
 			if err == nil {
@@ -42,9 +67,45 @@ is demo.`,
 		},
 		ValidArgsFunction: completeSeam(s),
 	}
-	addSettings(cmd.Flags(), "workroom", "shelf", "units", "within")
+	f := cmd.Flags()
+	f.StringVar(&ask.step, "step", "", "why the step with this `NUMBER` stands where it does")
+	f.StringVar(&ask.before, "before", "", "why SEAM is done before this `LATER` one")
+	f.StringVar(&ask.now, "now", "", "whether `THIS` could be done now")
+	f.StringVar(&ask.done, "done", "", "`STEPS`, seams or operations that are done, such as 1-7 or 1-3,neck")
+	addSettings(f, "workroom", "shelf", "units", "within")
 	completeSettings(cmd)
+	for _, n := range []string{"step", "before", "now", "done"} {
+		complete(cmd, n, words(nil))
+	}
 	return cmd
+}
+
+// question is what why is asked with flags.
+type question struct{ step, before, now, done string }
+
+// check sees to it that one question is asked, and asked in full.
+func (q question) check(cmd *cobra.Command, args []string) error {
+	usage := "bodkin why --help shows what may be asked"
+	asked := 0
+	for _, flag := range []string{q.step, q.before, q.now} {
+		if flag != "" {
+			asked++
+		}
+	}
+	names := len(args) - 1
+	switch {
+	case asked > 1:
+		return wrong(usage, "--step, --before and --now ask different things")
+	case q.done != "" && q.now == "":
+		return wrong("write --now and what you would do", "--done says what is done where --now asks what could be")
+	case q.before != "" && names != 1:
+		return wrong(`write it as: bodkin why JOB --before hem "side seam"`, "--before needs the name of what comes first")
+	case (q.step != "" || q.now != "") && names > 0:
+		return wrong(usage, "why cannot take %q as well", args[1])
+	case asked == 0 && names == 0:
+		return wrong("usage: "+cmd.UseLine(), "why needs a SEAM")
+	}
+	return nil
 }
 
 // demoOr is the job's file, or none where the demo is meant.
