@@ -1,6 +1,7 @@
 package seams
 
 import (
+	"bytes"
 	"slices"
 	"strings"
 
@@ -24,6 +25,8 @@ func Entries(kind string, own ...File) ([]Entry, error) {
 	if err != nil {
 		return nil, err
 	}
+	opening := []byte("\n- " + kind + ":") // as every entry of ours is written
+	files = slices.DeleteFunc(files, func(f File) bool { return !bytes.Contains(f.Data, opening) })
 	var out []Entry
 	for i, f := range append(files, own...) {
 		found, err := entriesOf(f, kind)
@@ -77,11 +80,16 @@ func entriesOf(f File, kind string) ([]Entry, error) {
 }
 
 // undash takes the list's dash and the indentation away, and the blank and
-// comment lines at the end, which belong to what comes next.
+// comment lines at the end, which belong to what comes next. A comment that
+// stands further left than the entry keeps every sign of its own.
 func undash(lines []string, indent int) string {
 	var out []string
-	for _, l := range lines {
-		out = append(out, strings.TrimRight(l[min(indent, len(l)):], " \r"))
+	for i, l := range lines {
+		cut := min(indent, len(l))
+		if blanks := len(l) - len(strings.TrimLeft(l, " ")); i > 0 {
+			cut = min(cut, blanks)
+		}
+		out = append(out, strings.TrimRight(l[cut:], " \r"))
 	}
 	for len(out) > 0 {
 		last := strings.TrimSpace(out[len(out)-1])
