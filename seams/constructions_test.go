@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"bodkin/seams"
@@ -141,9 +142,18 @@ const oddCloths = `
    heat_dots: 2, steam: true, widths: [90 cm], source: made for a test}
 `
 
+// withOdd is the shelf with the odd cloths, read once for all tests.
+var withOdd = sync.OnceValues(func() (*seams.Shelf, error) {
+	return seams.LoadWhole(seams.File{Name: "odd-cloths.yaml", Data: []byte(oddCloths)})
+})
+
 func everyCloth(t testing.TB) *seams.Shelf {
 	t.Helper()
-	return load(t, seams.File{Name: "odd-cloths.yaml", Data: []byte(oddCloths)})
+	s, err := withOdd()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
 }
 
 func clothFacts(t testing.TB, s *seams.Shelf, name string) seams.ClothFacts {

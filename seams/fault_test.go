@@ -1,12 +1,10 @@
 package seams_test
 
 import (
-	"errors"
 	"strings"
 	"testing"
 
 	"bodkin/seams"
-	"bodkin/seams/form"
 )
 
 // entryWith is a small construction of the user's with one line changed.
@@ -53,7 +51,7 @@ func entryWith(was, is string) string {
 
 func TestFaultsOfEntries(t *testing.T) {
 	load(t, seams.File{Name: "mine.yaml", Data: []byte(entryWith("", ""))})
-	for _, c := range []struct{ was, is, want string }{
+	cases := []struct{ was, is, want string }{
 		{"  source: mine\n", "", `mine.yaml:1:3: the key "source" is missing`},
 		{`stitches: ["301"]`, `stitches: ["310"]`, `mine.yaml:6:14: "310" is no stitch on the shelf; did you mean "301"?`},
 		{"does: stitch\n", "does: stich\n", `mine.yaml:21:13: "stich" is no act on the shelf; did you mean "stitch"?`},
@@ -80,21 +78,21 @@ func TestFaultsOfEntries(t *testing.T) {
 		{"- construction: mine\n", "- constriction: mine\n", `mine.yaml:1:3: an entry starts with its kind, not with "constriction"; did you mean "construction"?`},
 		{"  inside: enclosed", "  tools: [needle bord]\n  inside: enclosed", `mine.yaml:7:11: "needle bord" is no tool on the shelf; did you mean "needle board"?`},
 		{"{on: bias", "{on: byas", `mine.yaml:15:15: "byas" is not one of bias, straight, shaped; did you mean "bias"?`},
-	} {
-		_, err := seams.Load(seams.File{Name: "mine.yaml", Data: []byte(entryWith(c.was, c.is))})
-		fs, ok := errors.AsType[form.Faults](err)
-		if !ok {
-			t.Errorf("%q for %q: no faults but %v", c.is, c.was, err)
-			continue
-		}
-		if !strings.HasPrefix(fs[0].Error(), c.want) || fs[0].SourceLine == "" {
-			t.Errorf("%q for %q:\n%v\nwant\n%s", c.is, c.was, fs[0], c.want)
+	}
+	var texts []string
+	for _, c := range cases {
+		texts = append(texts, entryWith(c.was, c.is))
+	}
+	for i, fs := range faultsApart(t, texts) {
+		c := cases[i]
+		if len(fs) == 0 || !strings.HasPrefix(fs[0].Error(), c.want) || fs[0].SourceLine == "" {
+			t.Errorf("%q for %q:\n%v\nwant\n%s", c.is, c.was, fs, c.want)
 		}
 	}
 }
 
 func TestFaultsOfMaterials(t *testing.T) {
-	for _, c := range []struct{ data, want string }{
+	cases := []struct{ data, want string }{
 		{ownCloth + ownCloth, `mine.yaml:21:3: "silk-georgette" stands here twice; keep one of the two; the first is at mine.yaml:2:3`},
 		{strings.Replace(ownCloth, "weight: 61", "weight: 61000", 1), "mine.yaml:6:11: weight must be from 5 to 2000 g/m²"},
 		{strings.Replace(ownCloth, "heat_dots: 1", "heat_dots: 0\n  steam: true", 1), "mine.yaml:9:10: a cloth that must not be ironed cannot be steamed"},
@@ -118,11 +116,14 @@ func TestFaultsOfMaterials(t *testing.T) {
 		{"cloth: x\n", "mine.yaml:1:1: a shelf file is a list of entries"},
 		{"- x\n", `mine.yaml:1:3: an entry starts with its kind, not with ""`},
 		{"- [\n", "mine.yaml:1:3: this list is opened with [ and never closed"},
-	} {
-		_, err := seams.Load(seams.File{Name: "mine.yaml", Data: []byte(c.data)})
-		fs, ok := errors.AsType[form.Faults](err)
-		if !ok || !strings.HasPrefix(fs[0].Error(), c.want) {
-			t.Errorf("%q:\n%v\nwant\n%s", c.data, err, c.want)
+	}
+	var texts []string
+	for _, c := range cases {
+		texts = append(texts, c.data)
+	}
+	for i, fs := range faultsApart(t, texts) {
+		if len(fs) == 0 || !strings.HasPrefix(fs[0].Error(), cases[i].want) {
+			t.Errorf("%q:\n%v\nwant\n%s", cases[i].data, fs, cases[i].want)
 		}
 	}
 }

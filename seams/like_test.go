@@ -1,7 +1,6 @@
 package seams_test
 
 import (
-	"errors"
 	"slices"
 	"strings"
 	"testing"
@@ -9,7 +8,6 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"bodkin/seams"
-	"bodkin/seams/form"
 )
 
 func TestLike(t *testing.T) {
@@ -67,7 +65,7 @@ func TestLikeFaults(t *testing.T) {
 	entry := func(name, like, more string) string {
 		return "- cloth: " + name + "\n  like: " + like + "\n" + more + "  source: s\n"
 	}
-	for _, c := range []struct{ data, want string }{
+	cases := []struct{ data, want string }{
 		{entry("a", "cotton-lwan", ""), `mine.yaml:2:9: "cotton-lwan" is no cloth on the shelf; did you mean "cotton-lawn"?`},
 		{entry("a", "a", ""), `mine.yaml:2:9: cloths are like one another in a ring: a is like a; give one of them in full`},
 		{entry("a", "b", "") + entry("b", "c", "") + entry("c", "a", ""), `mine.yaml:2:9: cloths are like one another in a ring: a is like b is like c is like a`},
@@ -78,11 +76,14 @@ func TestLikeFaults(t *testing.T) {
 			`mine.yaml:1:3: the key "heat_dots" is missing; add heat_dots: and its value, or like: and a cloth of the shelf`},
 		{"- cloth: a\n  title: \"\"\n  fibre: silk\n  structure: woven\n  weight: 60\n  thickness: 0.2\n  heat_dots: 1\n  widths: [1 m]\n  source: s\n",
 			`mine.yaml:2:10: the value of "title" is empty`},
-	} {
-		_, err := seams.Load(seams.File{Name: "mine.yaml", Data: []byte(c.data)})
-		fs, ok := errors.AsType[form.Faults](err)
-		if !ok || len(fs) != 1 || !strings.HasPrefix(fs[0].Error(), c.want) {
-			t.Errorf("%q:\n%v\nwant\n%s", c.data, err, c.want)
+	}
+	var texts []string
+	for _, c := range cases {
+		texts = append(texts, c.data)
+	}
+	for i, fs := range faultsApart(t, texts) {
+		if len(fs) != 1 || !strings.HasPrefix(fs[0].Error(), cases[i].want) {
+			t.Errorf("%q:\n%v\nwant\n%s", cases[i].data, fs, cases[i].want)
 		}
 	}
 }

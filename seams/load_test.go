@@ -19,7 +19,7 @@ func load(t testing.TB, own ...seams.File) *seams.Shelf {
 	t.Helper()
 	s, err := ours()
 	if len(own) > 0 {
-		s, err = seams.LoadWhole(own...)
+		s, err = seams.Load(own...)
 	}
 	if err != nil {
 		t.Fatal(err)

@@ -100,7 +100,7 @@ func TestMeasureFaults(t *testing.T) {
 	if _, _, err := measure(t, good, facts); err != nil {
 		t.Fatal(err)
 	}
-	for _, c := range []struct{ was, is, want string }{
+	cases := []struct{ was, is, want string }{
 		{`allowance: "first + second + turn"`, `allowance: "first + second"`,
 			"mine.yaml:1:3: mine: the seam does not close: first 6 + second 7 + turn 0.2 = 13.2 mm, and the allowance is 13 mm"},
 		{`trim: "3"`, `trim: "7"`, "mine.yaml:1:3: mine: the edges trimmed to 7 mm reach the second row at 7 mm"},
@@ -109,13 +109,21 @@ func TestMeasureFaults(t *testing.T) {
 		{`length: "edge.grip * 0.9"`, `length: "edge.grip - 700"`, "mine.yaml:15:44: mine: the length of the elastic comes out as 0 mm"},
 		{`tolerance: "1.5"`, `tolerance: "0"`, "mine.yaml:21:64: mine: the tolerance comes out as 0 mm"},
 		{`second: "first + 1"`, `second: "first / (cloth.weight - 50)"`, "mine.yaml:8:20: a division by zero"},
-	} {
+	}
+	var files []seams.File
+	for i, c := range cases {
 		if !strings.Contains(good, c.was) {
 			t.Fatalf("no such text %q", c.was)
 		}
-		got, _, err := measure(t, strings.Replace(good, c.was, c.is, 1), facts)
+		f, _ := apart(i, strings.Replace(good, c.was, c.is, 1))
+		files = append(files, f)
+	}
+	s := load(t, files...)
+	for i, c := range cases {
+		_, mark := apart(i, "")
+		got, err := constructionOf(t, s, "mine"+mark).Measure(facts)
 		f, ok := errors.AsType[form.Fault](err)
-		if !ok || !strings.HasPrefix(f.Error(), c.want) || got.Allowance != 0 || got.Sizes != nil {
+		if said := strings.ReplaceAll(f.Error(), mark, ""); !ok || !strings.HasPrefix(said, c.want) || got.Allowance != 0 || got.Sizes != nil {
 			t.Errorf("%q: %v, %+v\nwant %s", c.is, err, got, c.want)
 		}
 	}
