@@ -125,7 +125,7 @@ func (r *room) facts() seams.WorkroomFacts {
 			}
 			return otherwise
 		},
-		Iron: r.iron, Steam: r.steam, Favour: r.favour,
+		Iron: r.iron, Dots: r.maxDots, Steam: r.steam, Favour: r.favour,
 	}
 }
 

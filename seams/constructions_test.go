@@ -185,34 +185,42 @@ type scene struct {
 	house bool
 }
 
-// scenes are every cloth on a shape of line in rooms that differ; and, for cloths
-// that stand for the others, one thing more at a time: what the house favours,
-// a lining, a child, another cloth, house figures. A cloth that stands for no
-// other is walked through all rooms on the first shape of a kind; on a further
-// shape with hands alone, because what hands can do is open to every room, and
-// in one room more, another for each shape and cloth.
-func scenes(t testing.TB, s *seams.Shelf, n need, sh shape) []scene {
+// scenes are the questions that a kind of line puts to the constructions for a
+// need. On the first line of a kind every cloth is asked for in every room; two
+// cloths or rooms that no rule or formula for the need can tell apart put the
+// same question, which stands here once. On a further line a cloth is in hand in
+// one room, another for each line and cloth; one that stands for the others in
+// three, with hands alone among them, because what hands can do is open to every
+// room. With these one thing more at a time is tried: see variations.
+func scenes(t testing.TB, s *seams.Shelf, n need, sh shape, cloths []seams.Cloth) []scene {
 	var out []scene
-	rooms := unlike(s, n)
+	a := asks(s, n)
+	rooms := a.rooms(s)
 	facts := make([]seams.WorkroomFacts, len(rooms))
 	for i, r := range rooms {
 		facts[i] = r.facts(s, "", nil)
 	}
 	nth := slices.IndexFunc(n.shapes, func(other shape) bool { return other.title == sh.title })
-	for k, c := range s.Cloths {
+	for k, c := range a.cloths(cloths) {
 		f := seams.Facts{Cloth: c.Facts(), Applied: c.Facts(), Join: sh.line, Edge: sh.line}
 		title := fmt.Sprintf("%s %s, %s, %s", n.work, n.kind, sh.title, c.Name)
-		all := slices.Contains(standing(), c.Name)
+		stands, one := slices.Contains(standing(), c.Name), (nth+k)%len(rooms)
 		for i, r := range rooms {
-			if !all && nth > 0 && i > 0 && i != 1+(nth+k)%(len(rooms)-1) {
+			if nth > 0 && i != one && !(stands && (i == 0 || i == (one+len(rooms)/2)%len(rooms))) {
 				continue
 			}
 			f.Workroom = facts[i]
-			out = append(out, scene{need: n, title: title + ", " + r.title, facts: f, varied: all})
+			out = append(out, scene{need: n, title: title + ", " + r.title, facts: f, varied: stands})
 		}
-		if all {
-			out = append(out, variations(t, s, n, title, f)...)
+	}
+	for k, name := range standing() {
+		if k%oneIn != 0 {
+			continue
 		}
+		c := clothFacts(t, s, name)
+		f := seams.Facts{Cloth: c, Applied: c, Join: sh.line, Edge: sh.line}
+		title := fmt.Sprintf("%s %s, %s, %s", n.work, n.kind, sh.title, name)
+		out = append(out, variations(t, s, n, title, f, nth+k)...)
 	}
 	return out
 }
@@ -223,31 +231,39 @@ func standing() []string {
 	return []string{"silk-organza", "silk-habotai", "quilting-cotton", "linen-medium", "denim", "wool-flannel", "cotton-jersey", "velvet", "hide"}
 }
 
-func variations(t testing.TB, s *seams.Shelf, n need, title string, f seams.Facts) []scene {
+// variations are a cloth on a line with one thing more: what the house favours,
+// a lining or a child, house figures, another cloth. What differs between lines
+// and cloths takes turns.
+func variations(t testing.TB, s *seams.Shelf, n need, title string, f seams.Facts, turn int) []scene {
 	var out []scene
 	add := func(how string, house bool, f seams.Facts) {
 		out = append(out, scene{need: n, title: title + ", " + how, facts: f, varied: true, house: house})
 	}
-	for _, favour := range []string{"quick", "neat", "strong"} {
-		for _, r := range []string{"hands only", "straight stitcher", "everything"} {
-			f.Workroom = roomOf(t, r).facts(s, favour, nil)
-			add(favour+", "+r, false, f)
-		}
+	for i, favour := range []string{"quick", "neat", "strong"} {
+		r := []string{"hands only", "straight stitcher", "everything"}[(turn+i)%3]
+		f.Workroom = roomOf(t, r).facts(s, favour, nil)
+		add(favour+", "+r, false, f)
 	}
 	zigzag := roomOf(t, "zigzag machine")
-	for _, house := range map[string][]map[string]float64{
+	for i, house := range map[string][]map[string]float64{
 		"seam": {{"french_second": 9.5}, {"french_trim": 5}, {"felled_trim": 8, "felled_second": 8}, {"mock_felled_trim": 8}},
 		"hem":  {{"baby_trim": 2.9}},
 	}[n.kind] {
-		f.Workroom = zigzag.facts(s, "", house)
-		add(fmt.Sprint("house ", house), true, f)
+		if (turn+i)%2 == 0 {
+			f.Workroom = zigzag.facts(s, "", house)
+			add(fmt.Sprint("house ", house), true, f)
+		}
 	}
 	f.Workroom = zigzag.facts(s, "", nil)
-	lined, child := f, f
-	lined.Garment.Lined, child.Garment.Child = true, true
-	add("lined", false, lined)
-	add("for a child", false, child)
-	for _, other := range []string{"silk-satin", "silk-organza", "velvet", "wool-coating", "cotton-jersey", "coated", "silk-habotai", "linen-medium"} {
+	g := f
+	if g.Garment.Lined, g.Garment.Child = turn%2 == 0, turn%2 == 1; g.Garment.Lined {
+		add("lined", false, g)
+	} else {
+		add("for a child", false, g)
+	}
+	others := []string{"silk-satin", "silk-organza", "velvet", "wool-coating", "cotton-jersey", "coated", "silk-habotai", "linen-medium"}
+	for i := range 2 {
+		other := others[(turn+5*i)%len(others)]
 		g := f
 		g.Applied = clothFacts(t, s, other)
 		g.Join.OtherCloth, g.Edge.OtherCloth = true, true

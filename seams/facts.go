@@ -70,6 +70,7 @@ type WorkroomFacts struct {
 	Forms  func(stitch string) bool                     `expr:"forms"`
 	House  func(name string, otherwise float64) float64 `expr:"house"` // a house figure in mm, or otherwise
 	Iron   bool                                         `expr:"iron"`
+	Dots   int                                          `expr:"dots"` // hottest setting of the iron, ISO 3758; where it is not told, 3 with an iron
 	Steam  bool                                         `expr:"steam"`
 	Favour string                                       `expr:"favour"` // "", quick, neat, strong
 }

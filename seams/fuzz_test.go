@@ -76,10 +76,10 @@ func TestFactNames(t *testing.T) {
 	values := formula.ValuesOf(Facts{}.usable())
 	want := map[string][]string{
 		"garment":  {"child", "lined", "loose"},
-		"workroom": {"favour", "forms", "house", "iron", "steam"},
+		"workroom": {"dots", "favour", "forms", "house", "iron", "steam"},
 		"cloth": {"coated", "crease", "fibre", "flammable", "fraying", "heat_dots", "holes_stay", "knit", "lace", "one_way", "pile", "recovery",
 			"sheer", "sheerness", "shine", "slip", "steam", "stretch", "stretch_across", "stretch_along", "thickness", "weight", "woven"},
-		"join": {"allowance", "closed", "curved", "depth", "eased", "elastic", "fullness", "grip", "hollow", "inside_seen", "length", "other_cloth",
+		"join": {"allowance", "closed", "curved", "depth", "eased", "elastic", "flat", "fullness", "grip", "hollow", "inside_seen", "length", "other_cloth",
 			"strain", "tightest_radius", "turning"},
 	}
 	want["applied"], want["edge"] = want["cloth"], want["join"]

@@ -48,12 +48,13 @@ type Pressed struct {
 }
 
 // PressingFor is how the cloth of the facts is pressed: the first rule that
-// holds, never hotter than the cloth bears, and with steam only where cloth,
-// rule and iron agree. Where another cloth is in hand too, ask for each and
-// take the lesser heat. Dots are 0 where the room has no iron. The error is a
-// [form.Fault] in a rule, or [ErrNoRule].
+// holds, never hotter than the cloth bears or the iron gives, and with steam
+// only where cloth, rule and iron agree. Where another cloth is in hand too,
+// ask for each and take the lesser heat. Dots are 0 where the room has no iron.
+// The error is a [form.Fault] in a rule, or [ErrNoRule].
 func (s *Shelf) PressingFor(facts Facts) (Pressed, error) {
-	values := formula.ValuesOf(facts.usable())
+	facts = facts.usable()
+	values := formula.ValuesOf(facts)
 	for i := range s.Pressing {
 		p := &s.Pressing[i]
 		ok, err := p.rule.Holds(values)
@@ -65,7 +66,7 @@ func (s *Shelf) PressingFor(facts Facts) (Pressed, error) {
 		}
 		out := Pressed{Pressing: p}
 		if facts.Workroom.Iron {
-			out.Dots = facts.Cloth.HeatDots
+			out.Dots = min(facts.Cloth.HeatDots, facts.Workroom.Dots)
 			out.Steam = p.Steam && facts.Cloth.Steam && facts.Workroom.Steam
 		}
 		return out, nil

@@ -2,6 +2,7 @@ package seams
 
 import (
 	"cmp"
+	"runtime"
 	"slices"
 	"strings"
 	"sync"
@@ -54,8 +55,13 @@ func (s *Shelf) Weigh(what, kind string, facts Facts) ([]Verdict, error) {
 	verdicts := make([]Verdict, len(candidates))
 	errs := make([]error, len(candidates))
 	var wg sync.WaitGroup
-	for i, c := range candidates {
-		wg.Go(func() { verdicts[i], errs[i] = s.judge(c, facts, values) })
+	hands := min(runtime.GOMAXPROCS(0), len(candidates))
+	for h := range hands {
+		wg.Go(func() {
+			for i := h; i < len(candidates); i += hands {
+				verdicts[i], errs[i] = s.judge(candidates[i], facts, values)
+			}
+		})
 	}
 	wg.Wait()
 	for _, err := range errs {
@@ -168,13 +174,20 @@ func inSentence(title string) string {
 	return string(unicode.ToLower(first)) + title[size:]
 }
 
-// usable are the facts with functions that can be called.
+// hottest is the hottest setting of an iron, in dots (ISO 3758).
+const hottest = 3
+
+// usable are the facts with functions that can be called and the heat of the
+// iron, where there is one.
 func (f Facts) usable() Facts {
 	if f.Workroom.Forms == nil {
 		f.Workroom.Forms = func(string) bool { return false }
 	}
 	if f.Workroom.House == nil {
 		f.Workroom.House = func(_ string, otherwise float64) float64 { return otherwise }
+	}
+	if f.Workroom.Iron && f.Workroom.Dots == 0 {
+		f.Workroom.Dots = hottest
 	}
 	return f
 }
