@@ -14,6 +14,7 @@ require (
 	github.com/spf13/viper v1.21.0
 	github.com/yuin/goldmark v1.8.7
 	golang.org/x/image v0.47.0
+	golang.org/x/net v0.62.0
 	golang.org/x/text v0.44.0
 	gonum.org/v1/gonum v0.17.0
 	pgregory.net/rapid v1.3.0

@@ -8,13 +8,14 @@ import (
 
 	"bodkin/process"
 	"bodkin/sheets"
+	"bodkin/sheets/html"
 	"bodkin/sheets/pdf"
 )
 
 // renderer puts a plan into its form as files, the sheet itself first.
 type renderer func(plan *process.Plan, set settings, output string) ([]file, error)
 
-func endings() []string { return []string{".md", ".pdf", ".json"} }
+func endings() []string { return []string{".md", ".pdf", ".html", ".json"} }
 
 func toStandardOutput(output string) bool { return output == "" || output == "-" }
 
@@ -29,6 +30,8 @@ func formOf(output string) (renderer, error) {
 		return markdownWithFigures, nil
 	case ".pdf":
 		return pdfFile, nil
+	case ".html":
+		return htmlFile, nil
 	case ".json":
 		return jsonFile, nil
 	case "":
@@ -91,5 +94,12 @@ func pdfFile(plan *process.Plan, set settings, output string) ([]file, error) {
 	}
 	var out bytes.Buffer
 	err := pdf.Write(&out, sheet.Markdown, o)
+	return []file{{output, out.Bytes()}}, err
+}
+
+func htmlFile(plan *process.Plan, _ settings, output string) ([]file, error) {
+	sheet := sheets.Compose(plan, sheets.Options{FiguresAt: "figures/"})
+	var out bytes.Buffer
+	err := html.Write(&out, sheet.Markdown, html.Options{Title: sheet.Title, Lang: "en", Figures: sheet.ByAddress()})
 	return []file{{output, out.Bytes()}}, err
 }

@@ -15,8 +15,9 @@ func planCommand(s streams) *cobra.Command {
 		Short: "Plan a job and print its step sheet",
 		Long: `Plan a job and print its step sheet. Without a job the demo is planned; - reads
 the job from standard input. The ending of the output file decides its form:
-.pdf for paper, .md for Markdown with a folder of figures beside it, .json for
-other programs. Without -o the sheet goes to standard output as Markdown.
+.pdf for paper, .html for a browser or a phone, .md for Markdown with a folder
+of figures beside it, .json for other programs. Without -o the sheet goes to
+standard output as Markdown.
 
 Where the work has been begun, --done says what is done, by the steps of the
 plan or by names of seams and operations; the rest is planned anew from the
