@@ -1,6 +1,7 @@
 package process
 
 import (
+	"errors"
 	"regexp"
 	"slices"
 	"strconv"
@@ -11,10 +12,14 @@ import (
 
 // houseNames are the widths that a house may set: those that some construction
 // asks for, and the planner's own.
-func houseNames(shelf *seams.Shelf) []string {
+func houseNames(shelf *seams.Shelf) ([]string, error) {
 	ask := regexp.MustCompile(`house\('([a-z0-9_]+)'`)
 	names := []string{"strip_join"}
-	for _, c := range shelf.Constructions {
+	for i := range shelf.Constructions {
+		c, err := shelf.Construction(shelf.Constructions[i].Name)
+		if err != nil {
+			return nil, err
+		}
 		texts := []form.Text{c.Allowance, c.AllowanceB, c.Finished}
 		for _, s := range c.Sizes {
 			texts = append(texts, s.Value)
@@ -32,7 +37,7 @@ func houseNames(shelf *seams.Shelf) []string {
 		}
 	}
 	slices.Sort(names)
-	return slices.Compact(names)
+	return slices.Compact(names), nil
 }
 
 // checkHouse refuses a house width that nothing asks for: it would be silently
@@ -41,8 +46,11 @@ func checkHouse(w *Workroom, shelf *seams.Shelf) form.Faults {
 	if len(w.House) == 0 {
 		return nil
 	}
-	names := houseNames(shelf)
+	names, err := houseNames(shelf)
 	var faults form.Faults
+	if errors.As(err, &faults) {
+		return faults
+	}
 	for _, p := range w.House {
 		if !slices.Contains(names, p.Key.Value) {
 			faults = append(faults, form.FaultAt(p.Key.At, "no construction asks the house for "+strconv.Quote(p.Key.Value),

@@ -8,6 +8,9 @@ import (
 )
 
 func (l *loader) construction(c Construction, n *form.Node, s *Shelf) {
+	if c.later != nil {
+		return // it comes with bodkin and is checked by tests
+	}
 	if kinds := kindsOf(c.For); !slices.Contains(kinds, c.Kind) {
 		l.fault(n.At("kind"), form.Nearest(c.Kind, kinds), "the kinds for "+c.For+" are "+strings.Join(kinds, ", "),
 			"%q is no kind for %s", c.Kind, c.For)
@@ -29,9 +32,6 @@ func (l *loader) construction(c Construction, n *form.Node, s *Shelf) {
 	}
 	l.rules(n, "speaks_for", c.SpeaksFor)
 	l.rules(n, "speaks_against", c.SpeaksAgainst)
-	if c.later != nil {
-		return // it comes with bodkin, and its making is checked by tests
-	}
 	for i := range c.Passes {
 		l.pass(c, &c.Passes[i], n.At("passes", i), s)
 	}

@@ -32,8 +32,8 @@ type Construction struct {
 	SpeaksFor     []Rule `yaml:"speaks_for"`
 	SpeaksAgainst []Rule `yaml:"speaks_against"`
 
-	// How it is made. Of those that come with bodkin, [Load] leaves the three
-	// empty and [Construction.Measure] reads them at need; [LoadWhole] fills them.
+	// How it is made. Of those that come with bodkin [Load] leaves the three
+	// empty, and [Construction.Measure] reads them at need; [LoadWhole] fills them.
 	Passes []Pass       `yaml:"passes"`
 	Checks []Check      `yaml:"checks"`
 	Figure []FigureItem `yaml:"figure"`
@@ -41,7 +41,7 @@ type Construction struct {
 	At     form.Place   `yaml:",place"`
 
 	works *works // its formulas, set when it is loaded
-	later *later // where the making is written that is not read yet; nil where it is read
+	later *later // where it is written what is not read yet; nil where all is read
 }
 
 // kindsOf are the kinds of construction for a join, an edge or a detail.

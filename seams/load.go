@@ -25,12 +25,12 @@ type File struct {
 // [form.Faults], everything wrong in the files: a name that stands twice, a
 // source left out, limits that contradict each other, a stitch or an act that
 // is not on the shelf, a formula of the user's that cannot be read. Formulas
-// of ours are compiled when first used, and how a construction of ours is made
-// is read when it is first measured; see [LoadWhole].
+// of ours are compiled when first used, and our constructions are read when
+// first weighed and measured; see [LoadWhole].
 func Load(own ...File) (*Shelf, error) { return load(false, own) }
 
-// LoadWhole is [Load] with nothing put off, for whoever wants the passes,
-// checks and figures of all constructions.
+// LoadWhole is [Load] with nothing put off, for whoever wants to go through all
+// that there is in every construction.
 func LoadWhole(own ...File) (*Shelf, error) { return load(true, own) }
 
 func load(whole bool, own []File) (*Shelf, error) {
@@ -175,8 +175,7 @@ func (r *reader) entry(n *form.Node) {
 	case "machine":
 		r.machines = read(r, r.machines, n)
 	case "construction":
-		r.constructions = read(r, r.constructions, n)
-		r.putOff(n)
+		r.head(n)
 	case "needle":
 		r.needles = read(r, r.needles, n)
 	case "thread":

@@ -84,6 +84,10 @@ func (s Sized) Size(name string) (mm float64, ok bool) {
 // a [form.Fault]: a formula that fails, a width that cannot be, or an enclosed
 // seam whose parts do not add up.
 func (c *Construction) Measure(facts Facts) (Sized, error) {
+	c, err := c.whole()
+	if err != nil {
+		return Sized{}, err
+	}
 	made, err := c.making()
 	if err != nil {
 		return Sized{}, err

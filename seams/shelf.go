@@ -13,7 +13,7 @@ type Shelf struct {
 	Cloths        []Cloth
 	Stitches      []Stitch
 	Machines      []Machine
-	Constructions []Construction
+	Constructions []Construction // of ours, [Load] reads the heads alone; ask [Shelf.Construction] for one
 	Needles       []NeedleRule
 	Threads       []Thread
 	Interfacings  []Interfacing
@@ -85,9 +85,14 @@ func (s *Shelf) Stitch(name string) (*Stitch, error) { return find("stitch", s.S
 // Machine is the machine, iron or hand of a name.
 func (s *Shelf) Machine(name string) (*Machine, error) { return find("machine", s.Machines, name) }
 
-// Construction is the construction of a name.
+// Construction is the construction of a name. The error is an [*UnknownError],
+// or [form.Faults] in what was not read before.
 func (s *Shelf) Construction(name string) (*Construction, error) {
-	return find("construction", s.Constructions, name)
+	c, err := find("construction", s.Constructions, name)
+	if err != nil {
+		return nil, err
+	}
+	return c.whole()
 }
 
 // Thread is the thread of a name.

@@ -79,6 +79,10 @@ func (s *Shelf) Weigh(what, kind string, facts Facts) ([]Verdict, error) {
 }
 
 func (s *Shelf) judge(c *Construction, facts Facts, values formula.Values) (Verdict, error) {
+	c, err := c.whole()
+	if err != nil {
+		return Verdict{}, err
+	}
 	v := Verdict{Construction: c}
 	w := c.ready()
 	for i, f := range w.ruledOut {
@@ -98,7 +102,6 @@ func (s *Shelf) judge(c *Construction, facts Facts, values formula.Values) (Verd
 	if c.Iron && !facts.Workroom.Iron {
 		v.RuledOut = append(v.RuledOut, "there is no iron in the room, and this must be pressed as it is made")
 	}
-	var err error
 	if v.For, err = holding(c.SpeaksFor, w.speaksFor, values); err != nil {
 		return Verdict{}, err
 	}

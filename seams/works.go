@@ -129,7 +129,13 @@ func (w *works) all(m *making) []*formula.Formula {
 	return out
 }
 
-func (c *Construction) prepare(facts formula.Names) { c.works = newWorks(c, facts) }
+func (c *Construction) prepare(facts formula.Names) {
+	if c.later != nil {
+		c.later.facts = facts
+		return
+	}
+	c.works = newWorks(c, facts)
+}
 
 // formulas are those of a construction whose making was read with it.
 func (c *Construction) formulas() []*formula.Formula {
@@ -148,6 +154,10 @@ func (c *Construction) ready() *works {
 // Compile compiles every rule and formula of the construction now, which
 // otherwise happens at first use. The error is [form.Faults], all of them.
 func (c *Construction) Compile() error {
+	c, err := c.whole()
+	if err != nil {
+		return err
+	}
 	m, err := c.making()
 	if err != nil {
 		return err
@@ -162,7 +172,7 @@ func (c *Construction) making() (*making, error) {
 	if w.made != nil {
 		return w.made, nil
 	}
-	return c.later.read(w.names)
+	return c.later.how(w.names)
 }
 
 func compile(fs []*formula.Formula) error {

@@ -4,13 +4,10 @@ import (
 	"fmt"
 	"math"
 	"reflect"
-	"slices"
 	"strings"
 	"sync"
 	"unicode/utf8"
 
-	"github.com/expr-lang/expr"
-	"github.com/expr-lang/expr/ast"
 	"github.com/expr-lang/expr/vm"
 
 	"bodkin/seams/form"
@@ -113,18 +110,10 @@ func (f *Formula) compile() {
 		f.err = f.whole("the formula is too long", "", "take it apart into several sizes")
 		return
 	}
-	reader := &reader{}
-	options := []expr.Option{
-		expr.Env(f.names.With(Number, "pi").declared), expr.DisableAllBuiltins(), expr.Patch(reader), expr.MaxNodes(1000),
-	}
-	for _, name := range builtins() {
-		options = append(options, expr.EnableBuiltin(name))
-	}
-	program, err := expr.Compile(f.text.Value, append(options, ours()...)...)
+	program, refused, err := f.names.compile(f.text.Value)
 	switch {
-	case reader.refused != "":
-		from := reader.at.From
-		f.err = f.text.Fault(from, max(1, reader.at.To-from), reader.refused, "", "write plain arithmetic and comparisons")
+	case refused.why != "":
+		f.err = f.text.Fault(refused.from, max(1, refused.to-refused.from), refused.why, "", "write plain arithmetic and comparisons")
 	case err != nil:
 		f.err = f.fault(err)
 	case program.Node().Type() != reflect.TypeOf(f.zero()):
@@ -144,41 +133,4 @@ func said(t reflect.Type) string {
 		return Words.String()
 	}
 	return "now one kind of value, now another"
-}
-
-// reader makes every whole number a float64, puts in pi, and refuses what is
-// not arithmetic: lists of more than words, loops, variables.
-type reader struct {
-	refused string
-	at      struct{ From, To int }
-}
-
-func (r *reader) Visit(node *ast.Node) {
-	refuse := func(why string) {
-		if r.refused == "" {
-			l := (*node).Location()
-			r.refused, r.at.From, r.at.To = why, l.From, l.To
-		}
-	}
-	switch n := (*node).(type) {
-	case *ast.IntegerNode:
-		ast.Patch(node, &ast.FloatNode{Value: float64(n.Value)})
-	case *ast.IdentifierNode:
-		switch {
-		case n.Value == "pi":
-			ast.Patch(node, &ast.FloatNode{Value: math.Pi})
-		case strings.HasPrefix(n.Value, "$"):
-			refuse("a $ has no meaning in a formula")
-		}
-	case *ast.BuiltinNode:
-		if !slices.Contains(builtins(), n.Name) {
-			refuse("the function " + n.Name + " is not used in formulas")
-		}
-	case *ast.BinaryNode:
-		if n.Operator == ".." {
-			refuse("a range of numbers is not used in formulas")
-		}
-	case *ast.SliceNode, *ast.PredicateNode, *ast.PointerNode, *ast.MapNode, *ast.VariableDeclaratorNode, *ast.SequenceNode:
-		refuse("this is not arithmetic")
-	}
 }

@@ -19,6 +19,9 @@ var (
 	errTangent  = errors.New("the tangent of a right angle")
 )
 
+// divide is what / means.
+const divide = "divide"
+
 // ours are the functions beyond the language's own; angles are in degrees.
 func ours() []expr.Option {
 	one := func(name string, f func(x float64) (float64, error)) expr.Option {
@@ -46,13 +49,12 @@ func ours() []expr.Option {
 			return sine(x) / c, nil
 		}),
 		two("atan2", func(y, x float64) (float64, error) { return math.Atan2(y, x) * 180 / math.Pi, nil }),
-		two("divide", func(x, y float64) (float64, error) {
+		two(divide, func(x, y float64) (float64, error) {
 			if y == 0 {
 				return 0, errDivision
 			}
 			return x / y, nil
 		}),
-		expr.Operator("/", "divide"),
 	}
 }
 

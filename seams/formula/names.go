@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"github.com/expr-lang/expr/types"
+	"github.com/expr-lang/expr/vm"
 )
 
 // Kind is what a formula gives, or what a name stands for.
@@ -32,6 +33,22 @@ func (k Kind) typ() types.Type {
 type Names struct {
 	declared types.Map
 	fields   []string // of structs, for suggestions
+	compiler *compilers
+}
+
+// names declares types under their names, and pi.
+func names(declared types.Map, fields []string) Names {
+	all := types.Map{}
+	maps.Copy(all, declared)
+	all["pi"] = types.Float64
+	return Names{declared, fields, &compilers{declared: all}}
+}
+
+func (n Names) compile(text string) (*vm.Program, refusal, error) {
+	if n.compiler == nil {
+		n = names(nil, nil)
+	}
+	return n.compiler.compile(text)
 }
 
 // NamesOf declares the fields of a struct that have an expr tag, and those of
@@ -39,11 +56,10 @@ type Names struct {
 // formulas; bool, string and functions stay what they are. It panics on fields
 // of other types, which is a slip of the programmer.
 func NamesOf(facts any) Names {
-	n := Names{declared: types.Map{}}
+	var n Names
 	n.declared = n.group(reflect.TypeOf(facts))
 	slices.Sort(n.fields)
-	n.fields = slices.Compact(n.fields)
-	return n
+	return names(n.declared, slices.Compact(n.fields))
 }
 
 func (n *Names) group(t reflect.Type) types.Map {
@@ -75,13 +91,15 @@ func (n *Names) group(t reflect.Type) types.Map {
 
 // With adds names of a kind. An earlier name of the same spelling is hidden;
 // ask [Names.Refuses] first where the names come from a file.
-func (n Names) With(kind Kind, names ...string) Names {
-	out := Names{declared: types.Map{}, fields: n.fields}
-	maps.Copy(out.declared, n.declared)
-	for _, name := range names {
-		out.declared[name] = kind.typ()
+func (n Names) With(kind Kind, added ...string) Names {
+	declared := maps.Clone(n.declared)
+	if declared == nil {
+		declared = types.Map{}
 	}
-	return out
+	for _, name := range added {
+		declared[name] = kind.typ()
+	}
+	return names(declared, n.fields)
 }
 
 // Refuses says why a name cannot be added: it is no identifier, or it is taken
