@@ -82,6 +82,9 @@ func (in *given) measure(g *Garment, name string, m Measure, size form.Pairs[for
 		}
 		v.MM = mm
 	case !m.Reckoned.IsZero():
+		if len(in.faults) > 0 {
+			return // it may rest on a measure that is at fault
+		}
 		x, err := g.number(m.Reckoned, in.values)
 		if err != nil {
 			in.faults = append(in.faults, faults(err)...)

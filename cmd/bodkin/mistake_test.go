@@ -40,6 +40,9 @@ func TestMistakes(t *testing.T) {
 			if !strings.HasPrefix(got.err, m.at) {
 				t.Errorf("it does not begin with %q", m.at)
 			}
+			if n := strings.Count(got.err, ".yaml:"); m.faults > 0 && n != m.faults {
+				t.Errorf("%d faults are told, want %d", n, m.faults)
+			}
 			for _, w := range m.words {
 				if !strings.Contains(got.err, w) {
 					t.Errorf("%q is not said", w)

@@ -60,6 +60,8 @@ type wrongInput struct {
 	at    string            // how standard error begins
 	words []string
 	code  int
+
+	faults int // how many are told; not counted where 0
 }
 
 func wrongInputs() []wrongInput {
@@ -70,7 +72,7 @@ func wrongInputs() []wrongInput {
 		{name: "unknown cloth", files: map[string]string{"job.yaml": job("cotton-lawn", "coton-lawn")},
 			at: "job.yaml:5:14: ", words: []string{`"coton-lawn"`, `did you mean "cotton-lawn"?`}, code: 2},
 		{name: "unknown role", files: map[string]string{"job.yaml": job("main:", "mian:")},
-			at: "job.yaml:5:3: ", words: []string{`"mian"`, `did you mean "main"?`}, code: 2},
+			at: "job.yaml:5:3: ", words: []string{`"mian"`, `did you mean "main"?`}, code: 2, faults: 1},
 		{name: "no cloth", files: map[string]string{"job.yaml": "make: shell-top\n"},
 			at: "job.yaml:1:", words: []string{"cloth"}, code: 2},
 		{name: "unknown key", files: map[string]string{"job.yaml": job("quantity", "quantitty")},
@@ -79,6 +81,8 @@ func wrongInputs() []wrongInput {
 			at: "job.yaml:2:26: ", words: []string{`"98 cn"`, "cm"}, code: 2},
 		{name: "no unit", files: map[string]string{"job.yaml": job("98 cm", "98")},
 			at: "job.yaml:2:26: ", words: []string{"unit"}, code: 2},
+		{name: "no unit where others are reckoned from it", files: map[string]string{"job.yaml": job("92 cm", "92")},
+			at: "job.yaml:2:14: ", words: []string{"unit"}, code: 2, faults: 1},
 		{name: "a unit of another trade", files: map[string]string{"job.yaml": job("98 cm", "98 kg")},
 			at: "job.yaml:2:26: ", words: []string{`"98 kg"`}, code: 2},
 		{name: "measure missing", files: map[string]string{"job.yaml": "make: ./square.yaml\ncloth: {main: {is: cotton-lawn}}\n",
