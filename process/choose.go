@@ -11,13 +11,13 @@ import (
 )
 
 // choose gives every line its construction: rule out, score the rest, take the
-// best, keep the others with why they lost. What the job, or the garment's
+// best, of equals the quickest, keep the others with why they lost. What the job, or the garment's
 // design, insists on is taken unless a rule excludes it and she did not say
 // anyway; what the room cannot make is never taken.
 func choose(lines []*line, j *Job, shelf *seams.Shelf, r *room) error {
 	faults := unknownSeams(lines, j)
 	for _, l := range lines {
-		verdicts, err := shelf.Weigh(l.work.forWhat(), l.kind, l.facts)
+		verdicts, plain, err := l.weigh(shelf)
 		if err != nil {
 			return err
 		}
@@ -26,10 +26,9 @@ func choose(lines []*line, j *Job, shelf *seams.Shelf, r *room) error {
 		}
 		w, insisted := l.wish(j)
 		if !insisted {
-			if !verdicts[0].Allowed() {
-				return cannotMake(l, verdicts)
+			if err := r.free(l, verdicts, plain, shelf); err != nil {
+				return err
 			}
-			l.take(verdicts, 0)
 			continue
 		}
 		k := slices.IndexFunc(verdicts, func(v seams.Verdict) bool { return v.Construction.Name == w.construction })
@@ -56,6 +55,54 @@ func choose(lines []*line, j *Job, shelf *seams.Shelf, r *room) error {
 	}
 	if len(faults) > 0 {
 		return faults
+	}
+	return r.alike(lines, shelf)
+}
+
+// weigh judges what may be done with the line, as its facts are and as they
+// would be if neither quick nor neat nor strong work were favoured; the reasons
+// that the wish brings in say so.
+func (l *line) weigh(shelf *seams.Shelf) (verdicts, plain []seams.Verdict, err error) {
+	verdicts, err = shelf.Weigh(l.work.forWhat(), l.kind, l.facts)
+	favour := l.facts.Workroom.Favour
+	if err != nil || favour == "" {
+		return verdicts, verdicts, err
+	}
+	facts := l.facts
+	facts.Workroom.Favour = ""
+	if plain, err = shelf.Weigh(l.work.forWhat(), l.kind, facts); err != nil {
+		return nil, nil, err
+	}
+	favoured(verdicts, plain, favour)
+	return verdicts, plain, nil
+}
+
+// free takes the construction of a line on which nobody insists: the best, of
+// equals the quickest; where quick, neat or strong work is favoured it tells
+// what it would be otherwise.
+func (r *room) free(l *line, verdicts, plain []seams.Verdict, shelf *seams.Shelf) (err error) {
+	if !verdicts[0].Allowed() {
+		return cannotMake(l, verdicts)
+	}
+	if l.equals, err = r.equals(l, verdicts, shelf); err != nil {
+		return err
+	}
+	l.take(verdicts, quickest(verdicts, l.equals))
+	if r.favour == "" || !plain[0].Allowed() {
+		return nil
+	}
+	even, err := r.equals(l, plain, shelf)
+	if err != nil {
+		return err
+	}
+	without := plain[quickest(plain, even)].Construction
+	if r.favour == quick {
+		if err := r.hasten(l, without, shelf); err != nil {
+			return err
+		}
+	}
+	if without != l.construction {
+		l.otherwise = fmt.Sprintf("without the wish for %s work it would be: %s", r.favour, lowerFirst(without.Title))
 	}
 	return nil
 }

@@ -36,9 +36,11 @@ type line struct {
 	sized        seams.Sized
 	chosen       seams.Verdict
 	others       []seams.Verdict
+	equals       map[*seams.Construction]float64 // those for which as much speaks, with the minutes of one copy
 	insisted     bool
 	byDesign     bool // it is the garment's design that insists
 	anyway       bool
+	otherwise    string // what it would be if no quick, neat or strong work were favoured; empty where the same
 
 	flat        bool // worked flat and closed by a later join
 	flatBecause string

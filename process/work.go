@@ -171,6 +171,9 @@ func (o *operator) seams() []Seam {
 		for _, r := range l.chosen.For {
 			s.Because = append(s.Because, r.Because)
 		}
+		if l.otherwise != "" {
+			s.Because = append(s.Because, l.otherwise)
+		}
 		for _, r := range l.chosen.Against {
 			s.Against = append(s.Against, r.Because)
 		}
@@ -190,23 +193,6 @@ func (o *operator) seams() []Seam {
 		out = append(out, s)
 	}
 	return out
-}
-
-// rejected tells why a runner-up lost: what rules it out, or else what speaks
-// against it or for the chosen one.
-func rejected(l *line, v seams.Verdict) Rejected {
-	r := Rejected{Construction: v.Construction.Name, Title: v.Construction.Title, Score: v.Score, RuledOut: !v.Allowed(), Because: []string{}}
-	if r.RuledOut {
-		r.Because = append(r.Because, v.RuledOut...)
-		return r
-	}
-	for _, x := range v.Against {
-		r.Because = append(r.Because, x.Because)
-	}
-	if len(r.Because) == 0 {
-		r.Because = append(r.Because, "less speaks for it than for the "+lowerFirst(l.construction.Title))
-	}
-	return r
 }
 
 func (l *line) stitches() []string {
