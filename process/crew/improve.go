@@ -1,0 +1,219 @@
+package crew
+
+import (
+	"context"
+	"math/rand/v2"
+	"slices"
+)
+
+// An improver makes plans by rules and betters them: a few tasks, neighbours
+// in time or anywhere, are taken out and put back in another order or with
+// other people, and the list is told anew; then, where the model can be told
+// from its end, it is pushed as late as it can be and back again (double
+// justification: V. Valls, F. Ballestín, S. Quintanilla, Justification and
+// RCPSP, European Journal of Operational Research 165, 2005). Its chance comes
+// from a fixed seed.
+type improver struct {
+	m       *model
+	back    *model // told from its end, or nil
+	forward *decoder
+	later   *decoder
+	scarce  []int64 // by person: how many tasks she could do
+	chance  *rand.Rand
+	tried   int // lists decoded
+
+	best    *draft
+	now     *draft
+	idle    int // rounds since now was bettered
+	low     int64
+	handLow int
+}
+
+func newImprover(m *model, low int64) *improver {
+	v := &improver{
+		m: m, back: m.mirrored(), forward: newDecoder(m), scarce: make([]int64, m.people),
+		chance: rand.New(rand.NewPCG(1, 2)),
+		best:   &draft{value: worst}, now: &draft{value: worst}, low: low, handLow: m.handsLow,
+	}
+	if v.back != nil {
+		v.later = newDecoder(v.back)
+	}
+	for i := range m.n {
+		var all uint64
+		for _, t := range m.teams[i] {
+			all |= t.mask
+		}
+		for q := range v.scarce {
+			v.scarce[q] += int64(all >> q & 1)
+		}
+	}
+	return v
+}
+
+// enough reports whether the best plan cannot be bettered in finish or
+// hand-overs.
+func (v *improver) enough() bool {
+	return v.best.value.finish <= v.low && v.best.value.hands <= v.handLow
+}
+
+// rules makes first plans: longest rest first, soonest latest begin, most that
+// follow, longest task, order of numbers.
+func (v *improver) rules(ctx context.Context) {
+	m := v.m
+	after := make([]int64, m.n)
+	for _, i := range slices.Backward(m.sorted()) {
+		for _, a := range m.succ[i] {
+			after[i] += 1 + after[a.task]
+		}
+		after[i] = min(after[i], infinite)
+	}
+	rule := func(key func(i int) int64) {
+		if v.enough() || v.tried > 0 && ctx.Err() != nil {
+			return
+		}
+		keys := make([]int64, m.n)
+		for i := range keys {
+			keys[i] = key(i)
+		}
+		v.offer(v.push(v.forward.run(m.inOrder(keys), nil, v.scarce)))
+		v.tried++
+	}
+	rule(func(i int) int64 { return -m.tail[i] })
+	rule(func(i int) int64 { return -after[i] })
+	rule(func(i int) int64 { return m.head[i] - m.tail[i] })
+	rule(func(i int) int64 { return m.least[i] - m.tail[i] })
+	rule(func(i int) int64 { return int64(i) })
+}
+
+// push pushes a draft late and early again while that betters it.
+func (v *improver) push(d *draft) *draft {
+	if v.back == nil || d.value.finish >= infinite {
+		return d
+	}
+	best := d.clone()
+	for range 3 {
+		want := teamsIn(best)
+		late := v.later.run(v.back.byEnd(best), want, nil)
+		v.tried++
+		early := v.forward.run(v.m.byEnd(late), want, nil)
+		v.tried++
+		if early.value.compare(best.value) >= 0 {
+			break
+		}
+		best = early.clone()
+	}
+	return best
+}
+
+// offer takes a draft as the one to go on from if it is better or as good, and
+// as the best if it is.
+func (v *improver) offer(d *draft) bool {
+	if d.value.finish >= infinite {
+		return false
+	}
+	better := d.value.compare(v.now.value) < 0
+	if d.value.compare(v.now.value) <= 0 {
+		v.now = d.clone()
+	}
+	if d.value.compare(v.best.value) < 0 {
+		v.best = d.clone()
+	}
+	return better
+}
+
+// run spends about so many lists, or fewer if nothing is left to better.
+func (v *improver) run(ctx context.Context, lists int) {
+	if v.now.place == nil {
+		v.blind(ctx, lists)
+		return
+	}
+	for last := v.tried + lists; v.tried < last && !v.enough() && v.m.n > 1; {
+		if v.tried%64 < 4 && ctx.Err() != nil {
+			return
+		}
+		list, want := v.shake()
+		d := v.forward.run(list, want, v.scarce)
+		v.tried++
+		if d.value.finish < infinite {
+			d = v.push(d)
+		}
+		if v.offer(d) {
+			v.idle = 0
+			continue
+		}
+		v.idle++
+		// Now and then go on from something a little worse.
+		if d.value.finish < infinite && v.idle > 20 && v.chance.IntN(40) == 0 &&
+			d.value.finish <= v.best.value.finish+v.best.value.finish/30 {
+			v.now = d.clone()
+		}
+		if v.idle > 600 {
+			v.now, v.idle = v.best.clone(), 0
+		}
+	}
+}
+
+// blind looks for any plan at all by lists in any order with any people.
+func (v *improver) blind(ctx context.Context, lists int) {
+	for last := v.tried + lists; v.tried < last && v.now.place == nil; v.tried++ {
+		if v.tried%64 == 0 && ctx.Err() != nil {
+			return
+		}
+		key, want := make([]int64, v.m.n), make([]int, v.m.n)
+		for i := range key {
+			key[i], want[i] = v.chance.Int64N(1<<20), Any
+			if v.chance.IntN(3) == 0 {
+				want[i] = v.chance.IntN(len(v.m.teams[i]))
+			}
+		}
+		v.offer(v.forward.run(v.m.inOrder(key), want, v.scarce))
+	}
+}
+
+// shake takes some tasks out and returns a list with teams for the rest.
+func (v *improver) shake() (list, want []int) {
+	m := v.m
+	key := make([]int64, m.n)
+	want = teamsIn(v.now)
+	for i := range key {
+		key[i] = v.now.place[i].begin * 4
+	}
+	finish := v.now.value.finish
+	loose := make([]int, 0, m.n)
+	switch v.chance.IntN(3) {
+	case 0, 1: // neighbours in time
+		wide := 1 + v.chance.Int64N(finish/2+1)
+		at := v.chance.Int64N(finish+1) - wide/2
+		for i, s := range v.now.place {
+			if s.begin < at+wide && s.end > at {
+				loose = append(loose, i)
+			}
+		}
+		for _, i := range loose {
+			if v.chance.IntN(2) == 0 {
+				key[i] = (at + v.chance.Int64N(wide)) * 4
+			}
+		}
+	case 2: // anywhere
+		most := min(m.n, 1+v.chance.IntN(8))
+		for range most {
+			i := v.chance.IntN(m.n)
+			loose = append(loose, i)
+			key[i] += (v.chance.Int64N(finish/2+2) - finish/4 - 1) * 4
+		}
+	}
+	free := v.chance.IntN(4)
+	for _, i := range loose {
+		switch {
+		case len(m.teams[i]) == 1 || free == 0:
+		case free == 1 && v.chance.IntN(3) == 0:
+			want[i] = v.chance.IntN(len(m.teams[i]))
+		case free > 1:
+			want[i] = Any
+		}
+		if v.chance.IntN(4) == 0 {
+			key[i] += v.chance.Int64N(9) - 4
+		}
+	}
+	return m.inOrder(key), want
+}
