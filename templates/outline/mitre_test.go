@@ -91,7 +91,7 @@ func TestMitredHemsCoverOnce(t *testing.T) {
 				}
 				flap := append(slices.Clone(cut[i].Points), e.To(), e.From())
 				q := p.Reflect(e.From(), e.To())
-				if holds(flap, q) {
+				if inside(flap, q) {
 					covered++
 				}
 				for j := range flap {
@@ -103,18 +103,6 @@ func TestMitredHemsCoverOnce(t *testing.T) {
 			}
 		}
 	})
-}
-
-// holds is the even-odd rule.
-func holds(line []Point, p Point) bool {
-	in := false
-	for i, a := range line {
-		b := line[(i+1)%len(line)]
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-			in = !in
-		}
-	}
-	return in
 }
 
 // A corner of 120 degrees wants a notch between the hems, one of 60 degrees a
