@@ -56,11 +56,8 @@ func (g *Garment) mouth(s *sheet, i int, segments [][]outline.Segment) ([]outlin
 		near, far = far, near
 		seam = beside[len(beside)-1].Tangent(1).Scale(-1)
 	}
-	along := near.Add(seam).Reflect(shape.point, near).Sub(near)
-	middle := near.Toward(far, 0.5)
-	fold, ok := outline.Meet(near, along, shape.point, middle.Sub(shape.point))
-	deep := fold.Sub(shape.point).Dot(middle.Sub(shape.point).Unit())
-	if !ok || fold.Sub(near).Dot(along) <= 0 || deep <= 0 || fold.Distance(middle) > a {
+	fold, ok := outline.Mouth(shape.point, near, far, seam)
+	if !ok {
 		return fail("its mouth cannot be drawn so that it lies on the seam when pressed",
 			"make the dart narrower, or bring its point nearer to square with the seam")
 	}

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"bodkin/templates/outline"
 )
 
 // usualTolerance is how much the two sides of a join may differ where nothing
@@ -32,10 +34,11 @@ func (w *workshop) join(i int) {
 		least, most = w.number(s.Ease[0]), w.number(s.Ease[1])
 		j.Eased = mm(a.length - b.length)
 	}
-	if d := a.length - b.length; d < least-tolerance || d > most+tolerance {
+	meant := outline.Meant{Least: least, Most: most, Tolerance: tolerance}
+	if _, err := outline.Walk(w.edges(t.a.parts), w.edges(t.b.parts), nil, nil, meant); err != nil {
 		w.faults = append(w.faults, s.Join.Fault(0, len([]rune(s.Join.Value)),
 			fmt.Sprintf("the two sides of the %s do not fit: %s is %.1f mm, %s is %.1f mm, a difference of %.1f mm",
-				s.Title, chainWords(t.a.parts), a.length, chainWords(t.b.parts), b.length, math.Abs(d)), "",
+				s.Title, chainWords(t.a.parts), a.length, chainWords(t.b.parts), b.length, math.Abs(a.length-b.length)), "",
 			fmt.Sprintf("draw them equally long to within %.1f mm, or declare the ease: [least, most]", tolerance)))
 	}
 	w.made.Joins = append(w.made.Joins, j)
