@@ -24,6 +24,11 @@ func (o *operator) clothUse(plan *Plan) []ClothUse {
 				longest = max(longest, p.Height)
 			}
 		}
+		c.tell(&u, o.shelf)
+		if u.Under != nil {
+			u.Under.WidthMM, u.Under.AreaMM2 = float64(c.underWidth()), u.AreaMM2
+			u.Under.LengthMM = toBuy(u.AreaMM2, u.Under.WidthMM, longest, c.under.Shrinkage)
+		}
 		for _, s := range plan.Strips {
 			if s.Cloth != c.role {
 				continue
@@ -39,18 +44,27 @@ func (o *operator) clothUse(plan *Plan) []ClothUse {
 			continue
 		}
 		if c.width > 0 {
-			need := max(u.AreaMM2/(useful*c.width), longest)
-			need /= 1 - c.cloth.Shrinkage/100
-			u.LengthMM = math.Ceil(need/50) * 50
+			u.LengthMM = toBuy(u.AreaMM2, c.width, longest, c.outer.Shrinkage)
 			u.Basis = fmt.Sprintf("estimate: the area of the pieces over %.0f%% of the cloth's width, at least the longest piece", 100*useful)
-			if c.cloth.Shrinkage > 0 {
-				u.Basis += fmt.Sprintf(", and %.0f%% for shrinkage", c.cloth.Shrinkage)
+			if c.outer.Shrinkage > 0 {
+				u.Basis += fmt.Sprintf(", and %.0f%% for shrinkage", c.outer.Shrinkage)
 			}
 			u.Basis += "; lay the pieces out before you buy"
 		}
 		out = append(out, u)
 	}
 	return out
+}
+
+// toBuy is the length of cloth for an area of pieces, at least the longest of
+// them, with shrinkage in per cent, to the next 5 cm; 0 where the width is not
+// known. All in mm.
+func toBuy(area, width, longest, shrinkage float64) float64 {
+	if width <= 0 {
+		return 0
+	}
+	need := max(area/(useful*width), longest) / (1 - shrinkage/100)
+	return math.Ceil(need/50) * 50
 }
 
 // handling are the words on how a cloth wants to be treated, from its
@@ -87,6 +101,7 @@ func handling(c clothIn) []string {
 func (o *operator) notices(plan *Plan) []Notice {
 	out := []Notice{{About: "minutes",
 		Text: "Minutes are estimates to weigh one step against another: no published figures for home or class sewing are known. They include no rests, no unpicking and no hunting for tools."}}
+	out = append(out, o.ownCloths(plan)...)
 	told := map[string]bool{}
 	for _, c := range o.cloths {
 		if len(c.cloth.Estimates) > 0 && !told[c.cloth.Name] {

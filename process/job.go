@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"bodkin/seams"
 	"bodkin/seams/form"
 	"bodkin/seams/length"
 )
@@ -26,11 +27,19 @@ type Job struct {
 	Notes    string                `yaml:"notes"`  // Markdown of her own
 }
 
-// JobCloth is the cloth in one role.
+// JobCloth is the cloth in one role: one of the shelf by its name, or her own,
+// which is like one of the shelf but for what differs or is told by its
+// properties.
 type JobCloth struct {
-	Is     form.Text `yaml:"is,required"`
+	Is     form.Text `yaml:"is"`
+	Like   form.Text `yaml:"like"`
+	Under  form.Text `yaml:"under"` // a cloth of the shelf laid against its wrong side, the two sewn as one
+	Title  string    `yaml:"title"` // of her own cloth; what it is like where absent
 	Colour string    `yaml:"colour"`
 	Width  length.MM `yaml:"width"` // selvedge to selvedge; the cloth's first usual width where absent
+	seams.Properties
+	Estimates []string   `yaml:"estimates"` // properties whose figure is an estimate
+	Keys      *form.Node `yaml:",node"`     // as written; nil where the job was made in code
 }
 
 // MaxQuantity bounds a job: more garments than one maker sews in a sitting.
@@ -58,6 +67,9 @@ func ParseJob(file string, data []byte) (*Job, error) {
 			faults = append(faults, form.FaultAt(p.Key.At, "the cloth for "+p.Key.Value+" has an impossible width",
 				"", "write the width from selvedge to selvedge, such as 114 cm"))
 		}
+	}
+	for _, p := range j.Cloth {
+		faults = append(faults, p.Value.check(p.Key)...)
 	}
 	for _, p := range j.Seams {
 		if _, _, ok := insistence(p.Value.Value); !ok {

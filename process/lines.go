@@ -1,6 +1,7 @@
 package process
 
 import (
+	"errors"
 	"slices"
 	"strconv"
 
@@ -8,14 +9,6 @@ import (
 	"bodkin/seams/form"
 	"bodkin/templates"
 )
-
-// clothIn is a cloth of the job in its role.
-type clothIn struct {
-	role, title string // title of the role in the garment
-	cloth       seams.Cloth
-	colour      string
-	width       float64
-}
 
 // dress looks up the job's cloths for the garment's roles.
 func dress(j *Job, g *templates.Garment, shelf *seams.Shelf) ([]clothIn, error) {
@@ -47,23 +40,19 @@ func dress(j *Job, g *templates.Garment, shelf *seams.Shelf) ([]clothIn, error) 
 			} else if len(out) > 0 {
 				c := out[0]
 				c.role, c.title = r.Name, r.Title
+				c.cloth, c.under = c.outer, nil // what is cut from it besides is of the layer that is seen
 				out = append(out, c)
 			}
 			continue
 		}
-		jc := j.Cloth[at].Value
-		c, err := shelf.Cloth(jc.Is.Value)
+		in, err := j.Cloth[at].Value.lookUp(r, shelf)
 		if err != nil {
-			faults = append(faults, form.FaultAt(jc.Is.At, "no cloth "+strconv.Quote(jc.Is.Value)+" on the shelf",
-				form.Nearest(jc.Is.Value, clothNames(shelf)), "bodkin list cloth shows what there is"))
+			more, ok := errors.AsType[form.Faults](err)
+			if !ok {
+				return nil, err
+			}
+			faults = append(faults, more...)
 			continue
-		}
-		in := clothIn{role: r.Name, title: r.Title, cloth: *c, colour: jc.Colour, width: float64(jc.Width)}
-		if in.colour == "" {
-			in.colour = "to match the " + c.Title
-		}
-		if in.width == 0 && len(c.Widths) > 0 {
-			in.width = float64(c.Widths[0])
 		}
 		out = append(out, in)
 	}
@@ -71,14 +60,6 @@ func dress(j *Job, g *templates.Garment, shelf *seams.Shelf) ([]clothIn, error) 
 		return nil, faults
 	}
 	return out, nil
-}
-
-func clothNames(shelf *seams.Shelf) []string {
-	var out []string
-	for _, c := range shelf.Cloths {
-		out = append(out, c.Name)
-	}
-	return out
 }
 
 // shallowHem is the depth at which a hem's fullness is judged where the garment
@@ -108,10 +89,7 @@ type layer struct {
 	room   *room
 }
 
-func (b *layer) clothOf(role string) seams.Cloth {
-	i := slices.IndexFunc(b.cloths, func(c clothIn) bool { return c.role == role })
-	return b.cloths[i].cloth
-}
+func (b *layer) clothOf(role string) seams.Cloth { return clothRole(b.cloths, role).cloth }
 
 func (b *layer) pieceOf(name string) templates.Piece {
 	i := slices.IndexFunc(b.made.Pieces, func(p templates.Piece) bool { return p.Name == name })
@@ -153,6 +131,9 @@ func (b *layer) treatment(t *templates.Treatment) *line {
 		applied = role
 	}
 	l := b.base(role, applied)
+	// A strip is cut from the outer layer alone.
+	l.applied = clothRole(b.cloths, applied).outer
+	l.facts.Applied = l.applied.Facts()
 	l.name, l.title, l.work, l.kind, l.edge = t.Name, t.Title, treating, t.Kind, t
 	l.edges, l.copies, l.length = edgesOf(t.Along), t.Copies, float64(t.Length)
 	l.pieces = b.piecesOf(l.edges)

@@ -58,6 +58,28 @@ type ClothUse struct {
 	Basis    string   `json:"basis"`     // what the estimate rests on
 	HeatDots int      `json:"heat_dots"`
 	Handling []string `json:"handling"` // words on handling this cloth
+
+	Own       bool         `json:"own"`  // told of by the job, or on the maker's own shelf
+	Like      string       `json:"like"` // the cloth that it takes over from what was not told
+	Inferred  []string     `json:"inferred"`
+	Resembles *Resemblance `json:"resembles,omitempty"` // of her own cloth, or of two layers as one
+	Under     *Underlay    `json:"under,omitempty"`
+}
+
+// Resemblance is the cloth of the shelf that another is most like.
+type Resemblance struct {
+	Name  string   `json:"name"`
+	Title string   `json:"title"`
+	How   []string `json:"how"` // what they share and wherein they differ
+}
+
+// Underlay is a cloth that lies under another, the two sewn as one.
+type Underlay struct {
+	Name     string  `json:"name"`
+	Title    string  `json:"title"`
+	WidthMM  float64 `json:"width_mm"`
+	AreaMM2  float64 `json:"area_mm2"`  // of the cut pieces; strips have no under layer
+	LengthMM float64 `json:"length_mm"` // estimate of what to buy, with shrinkage
 }
 
 // Point is x, y in mm; y grows downwards on the piece as it is drafted.

@@ -17,6 +17,7 @@ func (o *operator) precede(relations []relation) {
 	}
 	o.fitting()
 	o.cutFirst()
+	o.layersFirst()
 	o.testFirst()
 }
 

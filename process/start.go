@@ -33,7 +33,7 @@ func StartJob(g *templates.Garment, shelf *seams.Shelf, style length.Style) []by
 		}
 	}
 	s.line("")
-	s.line("cloth:   # bodkin list cloth shows the shelf")
+	s.line("cloth:   # bodkin list cloth shows the shelf; your own: {like: cotton-lawn, weight: 60 g/m2, …}")
 	for i, r := range g.Roles() {
 		c := startingCloth(shelf)
 		s.line("  # %s", lowerFirst(r.Title))

@@ -23,6 +23,9 @@ func (o *operator) beforeSewing() {
 	for _, c := range o.cloths {
 		o.cutOut(c)
 	}
+	for _, c := range o.cloths {
+		o.layTogether(c)
+	}
 	for _, f := range o.facings {
 		if i := slices.IndexFunc(o.pieces, func(p Piece) bool { return p.Name == f.Piece }); i >= 0 {
 			o.steady(f, o.pieces[i])
@@ -52,7 +55,8 @@ func (o *operator) cutOut(c clothIn) {
 	n := op{line: -1, strip: true, act: act, cloths: []seams.Cloth{c.cloth}}
 	n.ID, n.Does, n.Part = cutting+"."+c.role, "cut", lowerFirst(c.title)
 	n.Text = fmt.Sprintf("Cut out in %s, %s: %s, to the sizes under What to cut. Keep the scraps for testing.",
-		lowerFirst(c.cloth.Title), c.colour, listWords(what, "and"))
+		lowerFirst(c.outer.Title), c.colour, listWords(what, "and"))
+	n.Text += o.cutUnder(c)
 	n.Good = "Edges are smooth, grain runs as each piece says, and notches and points are marked before the piece is moved."
 	if c.cloth.Slip >= 2 {
 		n.Text += " Lay the cloth on tissue paper, in a single layer or with whole pieces, and hold it with weights."

@@ -105,7 +105,7 @@ func TestActMinutes(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	calm, hard := seams.Cloth{Title: "Calico"}, seams.Cloth{Title: "Silk chiffon", Slip: 3, Sheerness: 3}
+	calm, hard := seams.Cloth{Title: "Calico"}, seams.Cloth{Title: "Silk chiffon", Properties: seams.Properties{Slip: 3, Sheerness: 3}}
 	quick, basis := seams.ActMinutes(*pin, 500, calm)
 	if !near(quick, pin.Start+pin.PerMetre/2, 1e-12) || basis != pin.Basis {
 		t.Errorf("half a metre of pinning: %v (%s)", quick, basis)

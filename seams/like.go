@@ -102,7 +102,7 @@ func has(n *form.Node, key string) bool {
 // thickness / weight stays as it was.
 func (c Cloth) differing(n *form.Node) (Cloth, error) {
 	out := c
-	out.Title, out.Estimates, out.Inferred = "", nil, []string{}
+	out.Title, out.Estimates, out.Inferred, out.Own = "", nil, []string{}, false
 	out.Widths = slices.Clone(c.Widths)
 	if err := n.Decode(&out); err != nil {
 		return Cloth{}, err
@@ -110,15 +110,21 @@ func (c Cloth) differing(n *form.Node) (Cloth, error) {
 	if out.Title == "" {
 		out.Title = inWords(out.Name)
 	}
+	out.takenOver(c, n)
+	return out, nil
+}
+
+// takenOver notes what a cloth that says the keys of n has from the one that it
+// is like, and lets its thickness go with its weight.
+func (c *Cloth) takenOver(from Cloth, n *form.Node) {
 	for _, key := range inherited() {
 		if !has(n, key) {
-			out.Inferred = append(out.Inferred, key)
+			c.Inferred = append(c.Inferred, key)
 		}
 	}
-	if has(n, "weight") && !has(n, "thickness") && c.Weight > 0 {
-		out.Thickness = c.Thickness * out.Weight / c.Weight
+	if has(n, "weight") && !has(n, "thickness") && from.Weight > 0 {
+		c.Thickness = from.Thickness * c.Weight / from.Weight
 	}
-	return out, nil
 }
 
 // inWords is a name of the shelf as a title: my-lawn is My lawn.

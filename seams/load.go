@@ -271,6 +271,9 @@ func entries[T entry](list []placed[T]) []T {
 
 func (l *loader) shelf() *Shelf {
 	l.likes()
+	for i, p := range l.cloths {
+		l.cloths[i].entry.Own = position(l.own.cloths, p.entry.Name) >= 0
+	}
 	s := &Shelf{
 		Cloths:        entries(l.cloths),
 		Stitches:      entries(l.stitches),

@@ -84,8 +84,8 @@ func (c Cloth) beside(o Cloth) []string {
 	say(c.Structure != o.Structure, "it is %s, the other %s", structure[c.Structure], structure[o.Structure])
 	say(c.Fibre == o.Fibre, "both are of %s", c.Fibre)
 	say(c.Fibre != o.Fibre, "it is of %s, the other of %s", c.Fibre, o.Fibre)
-	say(c.Weight == o.Weight, "both weigh %v g/m²", c.Weight)
-	say(c.Weight != o.Weight, "it weighs %v g/m², the other %v", c.Weight, o.Weight)
+	say(c.Weight == o.Weight, "both weigh %.0f g/m²", c.Weight)
+	say(c.Weight != o.Weight, "it weighs %.0f g/m², the other %.0f", c.Weight, o.Weight)
 	say(c.Thickness != o.Thickness, "it is %.2g mm thick, the other %.2g", c.Thickness, o.Thickness)
 	degree := func(name string, x, y int) {
 		say(x > y, "it is more %s", name)

@@ -166,12 +166,18 @@ func (d *decoder) structure(n *Node, v reflect.Value) {
 			meant = append(meant, nearest)
 			continue
 		}
+		if f.units != "" {
+			d.measured(n.values[i], v.FieldByIndex(f.index), f.units)
+			continue
+		}
 		d.value(n.values[i], v.FieldByIndex(f.index), f.oneOf)
 	}
 	for _, f := range fields {
 		switch {
 		case f.place:
 			v.FieldByIndex(f.index).Set(reflect.ValueOf(n.Place()))
+		case f.node:
+			v.FieldByIndex(f.index).Set(reflect.ValueOf(n))
 		case f.required && n.child(f.name) == nil && slices.Contains(meant, f.name):
 		case f.required && n.child(f.name) == nil:
 			d.fault(n, "the key "+strconv.Quote(f.name)+" is missing", "", "add "+f.name+": and its value")
@@ -222,12 +228,14 @@ func (n *Node) said() string {
 type field struct {
 	name            string
 	oneOf           string
+	units           string // of a number, each with what one of it counts for
 	required, place bool
+	node            bool // not a key: the mapping that the struct was read from
 	index           []int
 }
 
 func named(fs []field, name string) (field, bool) {
-	i := slices.IndexFunc(fs, func(f field) bool { return !f.place && f.name == name })
+	i := slices.IndexFunc(fs, func(f field) bool { return !f.place && !f.node && f.name == name })
 	if i < 0 {
 		return field{}, false
 	}
@@ -237,7 +245,7 @@ func named(fs []field, name string) (field, bool) {
 func known(fs []field) []string {
 	var names []string
 	for _, f := range fs {
-		if !f.place {
+		if !f.place && !f.node {
 			names = append(names, f.name)
 		}
 	}
@@ -265,17 +273,22 @@ func (s *source) shape(t reflect.Type) []field {
 			continue
 		}
 		name, options, _ := strings.Cut(tag, ",")
-		f := field{name: name, index: []int{i}, oneOf: sf.Tag.Get("oneof")}
+		f := field{name: name, index: []int{i}, oneOf: sf.Tag.Get("oneof"), units: sf.Tag.Get("units")}
 		for o := range strings.SplitSeq(options, ",") {
 			switch o {
 			case "required":
 				f.required = true
 			case "place":
 				f.place = true
+			case "node":
+				f.node = true
 			}
 		}
 		if f.place && sf.Type != placeType {
 			panic("form: only a Place can take the option place: " + sf.Name)
+		}
+		if f.node && sf.Type != nodeType {
+			panic("form: only a *Node can take the option node: " + sf.Name)
 		}
 		fs = append(fs, f)
 	}

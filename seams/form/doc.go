@@ -11,5 +11,7 @@
 // hold for those who find faults later (formulas, names that must exist).
 //
 // Field tags: `yaml:"key"`, `yaml:"key,required"`, `yaml:",place"` on a [Place]
-// (filled with the place of the mapping), `oneof:"a b c"` for closed lists.
+// (filled with the place of the mapping), `yaml:",node"` on a *[Node] (the
+// mapping itself), `oneof:"a b c"` for closed lists, `units:"g/m2=1
+// oz/yd2=33.906"` for a number that may carry its unit.
 package form

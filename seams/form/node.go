@@ -2,6 +2,7 @@ package form
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -76,6 +77,18 @@ func (n *Node) FirstKey() string {
 		return ""
 	}
 	return n.keys[0].text
+}
+
+// Only is the mapping with those of its keys that are named, in its own order.
+func (n *Node) Only(keys ...string) *Node {
+	out := *n
+	out.keys, out.values = nil, nil
+	for i, k := range n.keys {
+		if slices.Contains(keys, k.text) {
+			out.keys, out.values = append(out.keys, k), append(out.values, n.values[i])
+		}
+	}
+	return &out
 }
 
 // IsList reports whether the node is a list.

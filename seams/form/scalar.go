@@ -150,3 +150,46 @@ func (d *decoder) number(n *Node) (float64, bool) {
 	}
 	return 0, false
 }
+
+// measured reads a number that may carry its unit, such as 60 or 60 g/m2. The
+// units are those of a field's tag: "g/m2=1 oz/yd2=33.906".
+func (d *decoder) measured(n *Node, v reflect.Value, units string) {
+	if n.kind == nothing {
+		d.value(n, v, "")
+		return
+	}
+	if !d.scalar(n, "a number") {
+		return
+	}
+	digits := strings.TrimRight(n.text[:len(n.text)-len(strings.TrimLeft(n.text, "+-0123456789.,"))], " ")
+	said := strings.TrimSpace(n.text[len(digits):])
+	if said == "" {
+		if f, ok := d.number(n); ok {
+			v.SetFloat(f)
+		}
+		return
+	}
+	var known []string
+	for _, u := range strings.Fields(units) {
+		unit, worth, _ := strings.Cut(u, "=")
+		known = append(known, unit)
+		if unit != said {
+			continue
+		}
+		plain := *n
+		plain.text, plain.plain = digits, true
+		factor, err := strconv.ParseFloat(worth, 64)
+		if err != nil {
+			panic("form: a unit needs what it counts for: " + u)
+		}
+		if f, ok := d.number(&plain); ok {
+			v.SetFloat(f * factor)
+		}
+		return
+	}
+	if digits == "" {
+		d.fault(n, "a number is wanted here, not "+n.said(), "", "")
+		return
+	}
+	d.fault(n, strconv.Quote(said)+" is no unit here", Nearest(said, known), "the units are "+strings.Join(known, ", ")+"; the first where none is written")
+}
