@@ -18,15 +18,6 @@ func (m *model) mirrored() *model {
 	return &b
 }
 
-// byBegin is the list of a draft's tasks as they begin.
-func (m *model) byBegin(d *draft) []int {
-	key := make([]int64, m.n)
-	for i := range key {
-		key[i] = d.place[i].begin
-	}
-	return m.inOrder(key)
-}
-
 // byEnd is the list of the mirrored model's tasks, last end first.
 func (m *model) byEnd(d *draft) []int {
 	key := make([]int64, m.n)
