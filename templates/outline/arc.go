@@ -16,11 +16,11 @@ func Arc(centre Point, radius, start, sweep float64) Segment {
 
 // Bow returns the arc of a circle from a to b whose middle lies rise mm to the
 // right of the straight line, which is outward in an anticlockwise outline; a
-// negative rise hollows it. Without a rise it is the line.
+// negative rise hollows it. With a rise of less than 1e-4 mm it is the line.
 func Bow(a, b Point, rise float64) Segment {
 	chord := b.Sub(a)
 	half := chord.Norm() / 2
-	if rise == 0 || half == 0 {
+	if math.Abs(rise) < 1e-4 || half == 0 {
 		return Line(a, b)
 	}
 	// sagitta and half chord give the half angle: tan(sweep/4) = rise/half
@@ -110,7 +110,7 @@ func (s Segment) arcOffset(d, tolerance float64) (line []Point, backward bool) {
 	wide := r + math.Copysign(d, s.span) // s.span > 0 bends to the left
 	n := 1.0
 	if w := math.Abs(wide); w > tolerance {
-		n = math.Ceil(math.Abs(s.span) / (2 * math.Acos(1-tolerance/w)))
+		n = math.Ceil(math.Abs(s.span) / (4 * math.Asin(math.Sqrt(tolerance/w/2)))) // by the sagitta
 	}
 	n = max(n, math.Ceil(math.Abs(s.span)/(math.Pi/2))) // so that even a tiny ring is no spike
 	for i := range int(n) + 1 {
