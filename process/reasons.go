@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"bodkin/seams"
 )
@@ -47,29 +48,37 @@ func (l *line) even(v seams.Verdict) string {
 const mostDecisive = 2
 
 // decisive are the reasons in which two allowed constructions differ to the
-// cost of the runner-up, those of the greatest worth first, at most two; of
-// equal worth what speaks against the runner-up is told first. What the two
-// share decides nothing and is left out.
+// cost of the runner-up, those of the greatest worth, at most two: first what
+// speaks against the runner-up, then what the chosen one has for it. Of equal
+// worth the former is told. What the two share decides nothing and is left out.
 func decisive(chosen, runner seams.Verdict) []string {
 	type difference struct {
 		worth float64
+		has   bool // of the chosen one, for it
 		words string
 	}
 	var differ []difference
 	for _, r := range runner.Against {
 		if !said(chosen.Against, r) {
-			differ = append(differ, difference{r.Worth, r.Because})
+			differ = append(differ, difference{r.Worth, false, r.Because})
 		}
 	}
 	for _, r := range chosen.For {
 		if !said(runner.For, r) {
-			differ = append(differ, difference{r.Worth, "the chosen one has this for it: " + r.Because})
+			differ = append(differ, difference{r.Worth, true, r.Because})
 		}
 	}
 	slices.SortStableFunc(differ, func(a, b difference) int { return cmp.Compare(b.worth, a.worth) })
-	var out []string
+	var out, has []string
 	for _, d := range differ[:min(len(differ), mostDecisive)] {
-		out = append(out, d.words)
+		if d.has {
+			has = append(has, d.words)
+		} else {
+			out = append(out, d.words)
+		}
+	}
+	if len(has) > 0 {
+		out = append(out, "the chosen one has this for it: "+strings.Join(has, "; and "))
 	}
 	return out
 }

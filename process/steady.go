@@ -84,7 +84,10 @@ func steady(shelf *seams.Shelf, c clothIn, r *room) (Interfacing, error) {
 		rej := Rejected{Construction: v.Interfacing.Name, Title: v.Interfacing.Title, RuledOut: !v.Allowed(), Score: v.Score, Because: []string{}}
 		rej.Because = append(rej.Because, v.RuledOut...)
 		if len(rej.Because) == 0 {
-			rej.Because = append(rej.Because, "less speaks for it than for "+lowerFirst(m.Title))
+			rej.Because = append(rej.Because, decisive(seams.Verdict{For: vs[0].For}, seams.Verdict{For: v.For})...)
+		}
+		if len(rej.Because) == 0 {
+			rej.Because = append(rej.Because, "it would do as well: as much speaks for it, and the first by name is taken")
 		}
 		f.Rejected = append(f.Rejected, rej)
 	}

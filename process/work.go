@@ -19,6 +19,8 @@ type Input struct {
 
 	Begun *Begun   // what is done already; nil where nothing is
 	First []string // operations to be done as soon as may be, by id
+
+	alter func([]clothIn) // changes the cloths before anything is chosen; nil for none
 }
 
 // Work works out the plan. The context limits only the search for the order:
@@ -86,6 +88,9 @@ func prepare(in Input) (*operator, *templates.Made, []relation, error) {
 	cloths, err := dress(in.Job, in.Garment, in.Shelf)
 	if err != nil {
 		return nil, nil, nil, err
+	}
+	if in.alter != nil {
+		in.alter(cloths)
 	}
 	style := styleOf(in.Job, in.Workroom)
 	r, err := enter(in.Workroom, in.Shelf, in.Job.Favour.Value, style)

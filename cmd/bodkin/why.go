@@ -16,7 +16,7 @@ func whyCommand(s streams) *cobra.Command {
 		Use:   "why JOB [SEAM [EARLIER]]",
 		Short: "Tell why a seam is sewn as it is, or why one thing comes first",
 		Long: `With one name, why tells which construction the seam or edge has, what speaks
-for it and why the others lost. With two, it tells the chain of reasons for
+for it, why the others lost and what would change the choice. With two, it tells the chain of reasons for
 which the first comes after the second. A name is a seam, an edge or a detail by
 its name or title, an operation such as side.3, or the number of a step. The
 demo is planned where JOB is demo.
@@ -56,7 +56,7 @@ done now, with what is done named by --done: what is missing, or what it costs.`
 			case ask.before != "":
 				text, err = whyAfter(plan, ask.before, args[1])
 			case len(args) == 2:
-				text, err = whyOne(plan, args[1])
+				text, err = g.whyOne(plan, args[1])
 			default:
 				text, err = whyAfter(plan, args[1], args[2])
 			}
