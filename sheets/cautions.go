@@ -8,6 +8,10 @@ func (c *composer) cautions() {
 	var items []inline
 	for _, k := range c.plan.Cautions {
 		first, more := opens(sentence(k.Text))
+		if c.brief {
+			items = append(items, plain(first))
+			continue
+		}
 		items = append(items, joined(" ", strong(plain(first)), plain(more), plain(sentence(k.Why))))
 	}
 	if len(items) == 0 {

@@ -15,7 +15,7 @@ func (c *composer) notices() {
 		items = append(items, words)
 	}
 	for _, n := range c.plan.Needles {
-		if n.Source != "" {
+		if n.Source != "" && !c.brief && c.reader != Class {
 			items = append(items, say(w.needle, values{"needle": strong(plain(n.Needle)), "source": plain(sentence(n.Source))}))
 		}
 	}

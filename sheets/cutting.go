@@ -21,7 +21,9 @@ func (c *composer) cutOut() {
 	c.pieceTable()
 	c.pieceMap()
 	c.marks()
-	c.edgeTable()
+	if !c.brief || c.at == "" { // the map has the allowances too
+		c.edgeTable()
+	}
 	c.strips()
 	c.interfacing()
 }
@@ -245,6 +247,9 @@ func (c *composer) steadying(same []process.Interfacing) []inline {
 		"material": strong(plain(upper(f.MaterialTitle))), "pieces": c.listed(plains(names)),
 		"attach": plain(sentence(f.Attach)), "trim": plain(sentence(f.Trim)),
 	})
+	if c.reader != Maker || c.brief {
+		return []inline{words}
+	}
 	if because := c.reasons(f.Because); because != "" {
 		words = joined(" ", words, say(w.because, values{"because": because})+".")
 	}

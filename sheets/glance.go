@@ -22,7 +22,7 @@ func (c *composer) glance() {
 		{title: plain(w.seam)}, {title: plain(w.sewn)}, {title: plain(w.class)}, {title: plain(w.allowance), right: true},
 		{title: plain(w.finished), right: true}, {title: plain(w.length), right: true}, {title: plain(w.stitches)},
 	}, rows)
-	if len(rows) > 0 {
+	if len(rows) > 0 && !c.brief {
 		c.para(plain(w.classNote))
 	}
 	for _, g := range c.alike() {
@@ -84,6 +84,10 @@ func sameWay(a, b process.Seam) bool {
 // construction tells one way of sewing, for all the seams sewn in it.
 func (c *composer) construction(group []process.Seam) {
 	w, s := c.say.glance, group[0]
+	if c.brief {
+		c.sectionFigure(s)
+		return
+	}
 	id := c.heading(3, plain(upper(s.ConstructionTitle)))
 	for _, g := range group {
 		c.anchors[g.Name] = id

@@ -9,8 +9,12 @@ func (c *composer) layOut() {
 	c.para(plain(w.intro))
 	c.places()
 	c.threads()
-	c.needles()
-	c.materials()
+	if !c.brief {
+		c.needles() // each place names its own too
+	}
+	if !c.partly() {
+		c.materials()
+	}
 	c.tools()
 	c.handling()
 }
@@ -33,7 +37,7 @@ func (c *composer) place(s process.Station) []inline {
 	w := c.say.layout
 	var threads, needles, feet, heats []string
 	used, steam := false, false
-	for _, o := range c.plan.Operations {
+	for _, o := range c.told() {
 		if o.Station != s.Name {
 			continue
 		}
@@ -89,7 +93,11 @@ func (c *composer) threads() {
 	w := c.say.layout
 	var rows [][]inline
 	var bases []basis
+	used := c.inUse(func(s process.Setting) string { return s.Thread })
 	for _, t := range c.plan.Thread {
+		if c.partly() && !used[t.Colour] {
+			continue
+		}
 		wind := plain(c.say.none)
 		if t.Bobbins > 0 {
 			wind = c.count(t.Bobbins, c.say.counts.bobbins)
@@ -112,13 +120,26 @@ func (c *composer) threads() {
 func (c *composer) needles() {
 	w := c.say.layout
 	var items []inline
+	used := c.inUse(func(s process.Setting) string { return s.Needle })
 	for _, n := range c.plan.Needles {
+		if c.partly() && !used[n.Needle] {
+			continue
+		}
 		items = append(items, say(w.needleItem, values{"needle": strong(plain(n.Needle)), "use": plain(n.For)}))
 	}
 	if len(items) > 0 {
 		c.heading(3, plain(w.needles))
 		c.tasks(items...)
 	}
+}
+
+// inUse is what the steps that are told are set to.
+func (c *composer) inUse(of func(process.Setting) string) map[string]bool {
+	used := map[string]bool{}
+	for _, o := range c.told() {
+		used[of(o.Setting)] = true
+	}
+	return used
 }
 
 func (c *composer) materials() {

@@ -18,8 +18,16 @@ func (c *composer) title() string {
 
 // opening says what is being made and in what, and what the work comes to.
 func (c *composer) opening() {
-	w := c.say.opening
 	c.heading(1, plain(upper(c.title())))
+	c.para(c.made())
+	c.para(c.summary())
+	c.clothTable()
+	c.sizeTable()
+}
+
+// made says what is made, how many of it and where.
+func (c *composer) made() inline {
+	w := c.say.opening
 	pattern := w.made
 	if c.title() == c.garment() {
 		pattern = w.madeSelf
@@ -31,10 +39,7 @@ func (c *composer) opening() {
 	if c.plan.Workroom != "" {
 		made = joined(" ", made, say(w.room, values{"room": plain(c.plan.Workroom)}))
 	}
-	c.para(made)
-	c.para(c.summary())
-	c.clothTable()
-	c.sizeTable()
+	return made
 }
 
 func (c *composer) garment() string {
@@ -103,7 +108,7 @@ type basis struct{ of, words string }
 // restsOn says what estimates rest on: once where that is the same for all.
 func (c *composer) restsOn(about string, bases []basis) {
 	bases = slices.DeleteFunc(bases, func(b basis) bool { return b.words == "" })
-	if len(bases) == 0 {
+	if len(bases) == 0 || c.brief {
 		return
 	}
 	words := []inline{strong(plain(about))}

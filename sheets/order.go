@@ -9,6 +9,9 @@ func (c *composer) whyThisOrder() {
 		proof = plain(w.proved)
 	}
 	c.para(joined(" ", say(w.take, values{"minutes": c.minutes(o.ChangeMinutes)}), proof, c.againstSeamBySeam()))
+	if c.brief {
+		return
+	}
 	c.para(plain(w.how))
 	c.table([]column{{title: plain(w.what)}, {title: plain(w.here), right: true}, {title: plain(w.seamBySeam), right: true}},
 		[][]inline{

@@ -18,6 +18,12 @@ type Options struct {
 	// Markdown, such as "figures/". Empty leaves the images out and keeps their
 	// captions, for Markdown that travels alone.
 	FiguresAt string
+	// For is whom the sheet is for; empty means the maker.
+	For Reader
+	// Brief leaves out reasons, sources and what was not chosen.
+	Brief bool
+	// Steps are the numbers of the steps that the sheet tells; none means all.
+	Steps []int
 }
 
 // Sheet is a step sheet: Markdown (CommonMark with the tables and task lists of
@@ -44,20 +50,19 @@ func (s Sheet) ByAddress() map[string]figure.Figure {
 	return m
 }
 
-// Compose writes the maker's sheet of a plan: everything, with its reasons. It
-// is a pure function; the same plan and options give the same bytes. It trusts
-// the plan to be whole, and leaves out what refers to nothing.
+// Compose writes the sheet of a plan for a reader. It is a pure function; the
+// same plan and options give the same bytes. It trusts the plan to be whole,
+// and leaves out what refers to nothing.
 func Compose(plan *process.Plan, opts Options) Sheet {
 	c := newComposer(plan, opts)
-	c.opening()
-	c.layOut()
-	c.cautions()
-	c.cutOut()
-	c.glance()
-	c.theSteps()
-	c.whyThisOrder()
-	c.notices()
-	c.notes()
+	switch c.reader {
+	case Bench:
+		c.tellBench()
+	case Class:
+		c.tellClass()
+	default:
+		c.tellMaker()
+	}
 	return Sheet{Title: c.title(), Markdown: c.page.out.Bytes(), Figures: c.drawings}
 }
 
@@ -72,10 +77,16 @@ type composer struct {
 	slugs    map[string]int
 	measure  *measurer
 	anchors  map[string]string // of a seam: the heading that tells how it is sewn
+	reader   Reader
+	brief    bool
+	only     map[int]bool   // the steps that are told; empty means all
+	drawn    []process.Seam // whose section a bench or class sheet has shown
 
 	stations   map[string]process.Station
 	seams      map[string]process.Seam
 	operations map[string]process.Operation
+	stepOf     map[string]int      // of an operation
+	later      map[string][]string // the operations that wait for one
 }
 
 func newComposer(plan *process.Plan, opts Options) *composer {
@@ -83,6 +94,7 @@ func newComposer(plan *process.Plan, opts Options) *composer {
 		page: page{ids: anchor.New()},
 		plan: plan, say: english(), at: opts.FiguresAt, slugs: map[string]int{}, measure: &measurer{}, anchors: map[string]string{},
 		stations: map[string]process.Station{}, seams: map[string]process.Seam{}, operations: map[string]process.Operation{},
+		reader: opts.For, brief: opts.Brief, only: map[int]bool{}, stepOf: map[string]int{}, later: map[string][]string{},
 	}
 	units := opts.Units
 	if units == "" {
@@ -99,6 +111,20 @@ func newComposer(plan *process.Plan, opts Options) *composer {
 	}
 	for _, o := range plan.Operations {
 		c.operations[o.ID] = o
+		for _, a := range o.After {
+			c.later[a.ID] = append(c.later[a.ID], o.ID)
+		}
+	}
+	for _, s := range plan.Steps {
+		for _, id := range s.Operations {
+			c.stepOf[id] = s.Number
+		}
+	}
+	if c.reader == "" {
+		c.reader = Maker
+	}
+	for _, n := range opts.Steps {
+		c.only[n] = true
 	}
 	return c
 }

@@ -13,13 +13,18 @@ func (c *composer) theSteps() {
 	w := c.say.steps
 	c.heading(2, plain(w.title))
 	intro := plain(w.intro)
+	if c.reader == Bench || c.reader == Class {
+		intro = plain(w.introHands)
+	}
 	if c.plan.Quantity > 1 {
 		intro = joined(" ", intro, say(w.introAll, values{"garments": c.count(c.plan.Quantity, c.say.counts.garments)}))
 	}
 	c.para(intro)
-	c.threadLine()
+	if c.reader == Maker {
+		c.threadLine()
+	}
 	told := map[string]bool{}
-	for _, s := range c.plan.Steps {
+	for _, s := range c.selected() {
 		c.step(s, told)
 	}
 }
@@ -28,11 +33,21 @@ func (c *composer) theSteps() {
 // to check. told holds the reasons that have been given before.
 func (c *composer) step(s process.Step, told map[string]bool) {
 	w := c.say.steps
-	c.heading(3, say(w.step, values{
+	pattern := w.step
+	if c.reader == Class {
+		pattern = c.say.class.step
+	}
+	c.heading(3, say(pattern, values{
 		"n": plain(number(s.Number)), "station": plain(c.stationTitle(s.Station)), "title": plain(s.Title),
 	}))
 	c.para(strong(c.setting(s)))
 	c.quote(c.changes(s)...)
+	switch c.reader {
+	case Bench:
+		c.handed(s, told)
+	case Class:
+		c.newSeams(s, told)
+	}
 	var items []inline
 	var before process.Operation
 	for _, id := range s.Operations {
@@ -42,7 +57,17 @@ func (c *composer) step(s process.Step, told map[string]bool) {
 		}
 		items = append(items, c.checksAfter(s, id)...)
 	}
-	c.tasks(append(items, c.checksAfter(s, "")...)...)
+	items = append(items, c.checksAfter(s, "")...)
+	switch c.reader {
+	case Bench:
+		c.tasks(items...)
+		c.handOn(s)
+	case Class:
+		c.tasks(append(items, c.showWork(s)...)...)
+		c.room()
+	default:
+		c.tasks(items...)
+	}
 }
 
 func (c *composer) stationTitle(name string) string {
@@ -56,6 +81,9 @@ func (c *composer) stationTitle(name string) string {
 func (c *composer) setting(s process.Step) inline {
 	w, t := c.say.steps, s.Setting
 	var parts []inline
+	if c.reader == Class {
+		parts = append(parts, plain(c.stationTitle(s.Station)))
+	}
 	add := func(pattern, value string) {
 		if value != "" {
 			parts = append(parts, say(pattern, values{
@@ -163,7 +191,7 @@ func (c *composer) changeWords(ch process.Change, value string) inline {
 func (c *composer) operation(o, before process.Operation, told map[string]bool) inline {
 	w := c.say.steps
 	words := []inline{c.inHand(o, told)}
-	if o.Text == before.Text && o.Good == before.Good {
+	if o.Text == before.Text && o.Good == before.Good && (c.reader == Maker) {
 		words = append(words, plain(w.same))
 	} else {
 		words = append(words, plain(sentence(o.Text)))
@@ -178,7 +206,7 @@ func (c *composer) operation(o, before process.Operation, told map[string]bool) 
 			why = append(why, because)
 		}
 	}
-	if len(why) > 0 {
+	if len(why) > 0 && !c.brief && c.reader != Bench {
 		words = append(words, say(w.after, values{"because": c.reasons(why)}))
 	}
 	return joined(" ", words...)
@@ -193,6 +221,9 @@ func (c *composer) inHand(o process.Operation, told map[string]bool) inline {
 		part = c.seamTitle(o.Seam)
 	}
 	s, ok := c.seams[o.Seam]
+	if c.reader == Bench || c.reader == Class {
+		ok = false // how it is sewn stands above
+	}
 	if !ok || told[seamKey+o.Seam] {
 		return strong(say(w.part, values{"part": plain(upper(part))}))
 	}

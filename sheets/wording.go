@@ -12,6 +12,8 @@ type wording struct {
 	steps    stepWords
 	order    orderWords
 	closing  closingWords
+	bench    benchWords
+	class    classWords
 	figures  figureWords
 	counts   countWords
 	none     string // a cell with nothing in it
@@ -26,6 +28,17 @@ type counted struct{ one, many string }
 type countWords struct {
 	garments, operations, steps, pieces, strips, joins, bobbins counted
 	minutes, hours, hoursMinutes, underMinute                   string
+}
+
+type benchWords struct {
+	intro, handed, from, handOn, to, nobody string
+	sizes, allowance, finished, sewn        string
+}
+
+type classWords struct {
+	intro, step, show, showCheck, showLast, room string
+	sides, sidesAlt, rightUp, wrongUp            string
+	glossary, term                               string
 }
 
 type openingWords struct {
@@ -59,11 +72,11 @@ type glanceWords struct {
 }
 
 type stepWords struct {
-	title, intro, introAll, step, thread, needle, foot, stitch, heat, steam, dry, about string
-	setUp, change, set, setFoot, turn, takes                                            string
-	right, after, check, within, exactly, part, partOf, same                            string
-	whatThread, whatNeedle, whatFoot, whatStitch, whatHeat                              string
-	dots                                                                                [4]string
+	title, intro, introHands, introAll, step, thread, needle, foot, stitch, heat, steam, dry, about string
+	setUp, change, set, setFoot, turn, takes                                                        string
+	right, after, check, within, exactly, part, partOf, same                                        string
+	whatThread, whatNeedle, whatFoot, whatStitch, whatHeat                                          string
+	dots                                                                                            [4]string
 }
 
 type orderWords struct {
@@ -121,11 +134,27 @@ func english() wording {
 			notion: "{notion}: {count}, {length} long. {basis}",
 		},
 		cautions: "Cautions",
+		bench: benchWords{
+			intro:  "This sheet is for one pair of hands. Each step says how its place is set, what you are handed, what to do, what to measure and what you hand on. Where a check does not come out, ask before you go on.",
+			handed: "You are handed:", from: "{parts} from step {n}", handOn: "You hand on:", to: "{parts} to step {n} ({station})", nobody: "nothing waits for this.",
+			sizes:     "{seam} – {construction}; cut with {allowance} of allowance, {finished} wide when finished.",
+			allowance: "{seam} – {construction}; cut with {allowance} of allowance.",
+			finished:  "{seam} – {construction}; {finished} wide when finished.",
+			sewn:      "{seam} – {construction}.",
+		},
+		class: classWords{
+			intro: "Everybody in the class works by the same numbers. Do one thing at a time, and tick it when it looks right.",
+			step:  "{n} · {title}", show: "Show your work.", showCheck: "Show it with its measure, and go on when it has been seen.", showLast: "Show the finished garment.",
+			room:  "My notes:",
+			sides: "The heavy line is the right side of the cloth, here and in every drawing.", sidesAlt: "How the right side of the cloth is drawn",
+			rightUp: "right side up", wrongUp: "wrong side up",
+			glossary: "Words used here", term: "{term}: {means}",
+		},
 		cutting: cuttingWords{
 			title: "What to cut", intro: "Cut {pieces} for {garments}. Sizes are of the cut piece with its allowances. A piece cut on the fold is measured opened out.",
 			piece: "Piece", cloth: "Cloth", count: "Cut", cut: "How", size: "Width × height", grain: "Grain", sizeNote: "{width} × {height}",
 			onFold: "on the fold", pair: "in pairs, face to face", single: "singly, face up",
-			marksTitle: "Marks to transfer", marksOf: "{piece}: {marks}.",
+			marksTitle: "Marks to transfer:", marksOf: "{piece}: {marks}.",
 			edgesTitle: "Edges and their allowances", edge: "Edge", length: "Seam line", allowance: "Allowance", seam: "Belongs to",
 			noAllowance: "none", fold: "on the fold, not cut",
 			stripsTitle: "Strips", strip: "Strip", on: "Cut", cutWidth: "Width", pieces: "Lengths", each: "Each", joins: "Joins each",
@@ -148,8 +177,9 @@ func english() wording {
 		},
 		steps: stepWords{
 			title: "The steps", intro: "Each step is done at one place with one setting. Tick an operation when it looks right; words in italics say how that is. Do a check before you go on: there it can still be mended.",
-			introAll: "Do each step on all {garments} before you go on to the next; its minutes are for all of them.",
-			step:     "Step {n} · {station} · {title}", thread: "thread {thread}", needle: "needle {needle}", foot: "{foot}",
+			introHands: "Each step is done at one place with one setting. Words in italics say how it looks when right. Do a check before you go on: there it can still be mended.",
+			introAll:   "Do each step on all {garments} before you go on to the next; its minutes are for all of them.",
+			step:       "Step {n} · {station} · {title}", thread: "thread {thread}", needle: "needle {needle}", foot: "{foot}",
 			stitch: "stitch {stitch}, {length}", heat: "heat {heat}", steam: "steam", dry: "dry", about: "about {minutes}",
 			setUp: "Set up:", change: "Change:", set: "{what} {to}", setFoot: "{to}", turn: "{what} from {from} to {to}", takes: "Takes {minutes}.",
 			right: "Looks right: {good}", after: "Why now: {because}.", check: "Check.", within: "{what}: {expect}, give or take {tolerance}.",

@@ -8,6 +8,7 @@ import (
 
 	"bodkin/process"
 	"bodkin/process/order"
+	"bodkin/sheets"
 	"bodkin/templates"
 )
 
@@ -34,6 +35,12 @@ func completeSettings(cmd *cobra.Command) {
 			complete(cmd, n, words(unitWords()))
 		case "paper":
 			complete(cmd, n, words(papers()))
+		case "for":
+			complete(cmd, n, words(sheets.Readers()))
+		case "detail":
+			complete(cmd, n, words(details()))
+		case "figures":
+			complete(cmd, n, words(figurePlaces()))
 		default:
 			complete(cmd, n, words(nil))
 		}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/json"
 	"path/filepath"
 	"strings"
@@ -56,16 +57,37 @@ func writeJSON(out *bytes.Buffer, v any) error {
 }
 
 // markdownAlone is the sheet without its figures, which have no place to be.
-func markdownAlone(plan *process.Plan, _ settings, output string) ([]file, error) {
-	return []file{{output, sheets.Compose(plan, sheets.Options{}).Markdown}}, nil
+func markdownAlone(plan *process.Plan, set settings, output string) ([]file, error) {
+	if set.figures == "inline" {
+		return markdownInline(plan, set, output)
+	}
+	return []file{{output, sheets.Compose(plan, set.sheet("")).Markdown}}, nil
+}
+
+// markdownInline is the sheet with its figures inside, as addresses that hold
+// their own data (RFC 2397).
+func markdownInline(plan *process.Plan, set settings, output string) ([]file, error) {
+	sheet := sheets.Compose(plan, set.sheet("figures/"))
+	return []file{{output, sheet.Inline()}}, nil
+}
+
+// sheet are the options of the sheet that the settings ask for.
+func (s settings) sheet(figuresAt string) sheets.Options {
+	return sheets.Options{FiguresAt: figuresAt, For: sheets.Reader(s.reader), Brief: s.detail == "brief", Steps: s.steps}
 }
 
 // markdownWithFigures is the sheet and, in a folder beside it, its figures. Signs
 // that have a meaning in a web address become hyphens in the folder's name.
-func markdownWithFigures(plan *process.Plan, _ settings, output string) ([]file, error) {
+func markdownWithFigures(plan *process.Plan, set settings, output string) ([]file, error) {
+	switch set.figures {
+	case "none":
+		return markdownAlone(plan, set, output)
+	case "inline":
+		return markdownInline(plan, set, output)
+	}
 	base := filepath.Base(output)
 	folder := strings.Map(inLink, strings.TrimSuffix(base, filepath.Ext(base))) + "-figures"
-	sheet := sheets.Compose(plan, sheets.Options{FiguresAt: folder + "/"})
+	sheet := sheets.Compose(plan, set.sheet(folder+"/"))
 	files := []file{{output, sheet.Markdown}}
 	for _, d := range sheet.Figures {
 		files = append(files, file{filepath.Join(filepath.Dir(output), filepath.FromSlash(d.Address)), d.Figure.SVG()})
@@ -80,15 +102,23 @@ func inLink(r rune) rune {
 	return r
 }
 
+// onA5 is how large type is on A5 beside that on A4, where none is asked for: the
+// paper is 0.71 times as wide and is held nearer.
+const onA5 = 0.8
+
 func pdfFile(plan *process.Plan, set settings, output string) ([]file, error) {
-	sheet := sheets.Compose(plan, sheets.Options{FiguresAt: "figures/"})
+	as := set.sheet("figures/")
+	sheet := sheets.Compose(plan, as)
 	o := pdf.Options{
-		Paper: pdf.A4, TypeSize: set.typeSize, Title: sheet.Title, RunningHead: plan.GarmentName, Lang: "en",
-		Figures: sheet.ByAddress(),
+		Paper: pdf.A4, TypeSize: cmp.Or(set.typeSize, as.TypeSize()), Title: sheet.Title, RunningHead: plan.GarmentName, Lang: "en",
+		StepHead: as.StepHead(), Figures: sheet.ByAddress(),
 	}
 	switch set.paper {
 	case "a5":
 		o.Paper = pdf.A5
+		if set.typeSize == 0 {
+			o.TypeSize *= onA5
+		}
 	case "letter":
 		o.Paper = pdf.Letter
 	}
@@ -97,9 +127,9 @@ func pdfFile(plan *process.Plan, set settings, output string) ([]file, error) {
 	return []file{{output, out.Bytes()}}, err
 }
 
-func htmlFile(plan *process.Plan, _ settings, output string) ([]file, error) {
-	sheet := sheets.Compose(plan, sheets.Options{FiguresAt: "figures/"})
+func htmlFile(plan *process.Plan, set settings, output string) ([]file, error) {
+	sheet := sheets.Compose(plan, set.sheet("figures/"))
 	var out bytes.Buffer
-	err := html.Write(&out, sheet.Markdown, html.Options{Title: sheet.Title, Lang: "en", Figures: sheet.ByAddress()})
+	err := html.Write(&out, sheet.Markdown, html.Options{Title: sheet.Title, Lang: "en", LargeSteps: set.reader == "class", Figures: sheet.ByAddress()})
 	return []file{{output, out.Bytes()}}, err
 }

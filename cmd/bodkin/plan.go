@@ -9,7 +9,7 @@ import (
 )
 
 func planCommand(s streams) *cobra.Command {
-	var output, done string
+	var output, done, steps string
 	cmd := &cobra.Command{
 		Use:   "plan [JOB] [-o FILE]",
 		Short: "Plan a job and print its step sheet",
@@ -19,12 +19,16 @@ the job from standard input. The ending of the output file decides its form:
 of figures beside it, .json for other programs. Without -o the sheet goes to
 standard output as Markdown.
 
+--for bench writes an assistant's sheet, of some steps with --steps; --for class
+a learner's, with the same numbers. --detail brief leaves the reasons out.
+
 Where the work has been begun, --done says what is done, by the steps of the
 plan or by names of seams and operations; the rest is planned anew from the
 present state of the machines.`,
 		Example: `  bodkin plan -o sheet.pdf
   bodkin plan coat.yaml -o coat.pdf --paper letter --units in
   bodkin plan coat.yaml -o coat.json
+  bodkin plan coat.yaml --for bench --steps 3-7 -o helper.pdf
   bodkin plan coat.yaml --done 1-7 -o rest.pdf`,
 		DisableFlagsInUseLine: true,
 		Args:                  wants(0, "JOB"),
@@ -48,6 +52,9 @@ present state of the machines.`,
 			if err != nil {
 				return err
 			}
+			if set.steps, err = stepNumbers(plan, steps); err != nil {
+				return err
+			}
 			files, err := render(plan, set, output)
 			if err != nil {
 				return g.unprintable(err)
@@ -63,7 +70,9 @@ present state of the machines.`,
 	cmd.Flags().StringVarP(&output, "output", "o", "", "`FILE` to write; its ending is the form: "+strings.Join(endings(), ", "))
 	cmd.Flags().StringVar(&done, "done", "", "`STEPS`, seams or operations that are done, such as 1-7 or 1-3,neck")
 	complete(cmd, "done", words(nil))
-	addSettings(cmd.Flags(), "workroom", "shelf", "units", "paper", "type-size", "within")
+	cmd.Flags().StringVar(&steps, "steps", "", "`STEPS` that the sheet tells, such as 3-7; else all")
+	complete(cmd, "steps", words(nil))
+	addSettings(cmd.Flags(), "workroom", "shelf", "units", "paper", "type-size", "within", "for", "detail", "figures")
 	completeSettings(cmd)
 	complete(cmd, "output", completeOutput)
 	return cmd

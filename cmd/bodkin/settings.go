@@ -10,6 +10,8 @@ import (
 
 	"github.com/spf13/pflag"
 	"github.com/spf13/viper"
+
+	"bodkin/sheets"
 )
 
 // settings are what flags and BODKIN_ variables come to; a flag wins over a
@@ -22,10 +24,14 @@ type settings struct {
 	paper    string        // one of papers
 	typeSize float64       // points; 0 is the usual
 	within   time.Duration // for the search; 0 is no search
+	reader   string        // one of sheets.Readers
+	detail   string        // brief or full
+	figures  string        // one of figurePlaces
+	steps    []int         // of the plan, that the sheet tells; none means all
 }
 
 func settingNames() []string {
-	return []string{"workroom", "shelf", "units", "paper", "type-size", "within"}
+	return []string{"workroom", "shelf", "units", "paper", "type-size", "within", "for", "detail", "figures"}
 }
 
 // variableOf is the environment variable that speaks of the same thing as a
@@ -44,6 +50,11 @@ const (
 
 func unitWords() []string { return []string{"cm", "in"} }
 func papers() []string    { return []string{"a4", "a5", "letter"} }
+func details() []string   { return []string{"brief", "full"} }
+
+// figurePlaces are where the figures of Markdown go: files beside it, into it,
+// or nowhere.
+func figurePlaces() []string { return []string{"files", "inline", "none"} }
 
 // addSettings gives a command the flags of those settings that mean something
 // to it. All are texts, so that a flag and a variable are read the same way.
@@ -60,6 +71,12 @@ func addSettings(f *pflag.FlagSet, names ...string) {
 			f.String(n, "a4", "`PAPER` of the PDF: a4, a5 or letter")
 		case "type-size":
 			f.String(n, "", "size of the type in the PDF, 6 to 24 `POINTS`")
+		case "for":
+			f.String(n, "maker", "`READER` of the sheet: maker, bench or class")
+		case "detail":
+			f.String(n, "full", "`DETAIL`: full, or brief for a sheet without reasons")
+		case "figures":
+			f.String(n, "files", "`PLACE` of the figures of Markdown: files, inline or none")
 		case "within":
 			f.String(n, "10s", "`TIME` that the search for the best order may take; 0s for a quick order")
 		}
@@ -99,6 +116,9 @@ func loadSettings(f *pflag.FlagSet) (settings, error) {
 		paper:    r.oneOf("paper", papers()),
 		typeSize: r.points("type-size"),
 		within:   r.duration("within"),
+		reader:   r.oneOf("for", sheets.Readers()),
+		detail:   r.oneOf("detail", details()),
+		figures:  r.oneOf("figures", figurePlaces()),
 	}
 	if flag := f.Lookup("shelf"); flag != nil && flag.Changed {
 		s.shelf = v.GetStringSlice("shelf")

@@ -14,7 +14,7 @@ import (
 // A flag wins over a variable, a variable over what is usual; an empty variable
 // says nothing; a variable that names no setting is passed over.
 func TestSettings(t *testing.T) {
-	usual := settings{paper: "a4", within: 10 * time.Second}
+	usual := settings{paper: "a4", within: 10 * time.Second, reader: "maker", detail: "full", figures: "files"}
 	with := func(change func(*settings)) settings { s := usual; change(&s); return s }
 	list := strings.Join([]string{"my own.yaml", "b"}, string(filepath.ListSeparator))
 	for _, tt := range []struct {
@@ -24,10 +24,11 @@ func TestSettings(t *testing.T) {
 		want  settings
 	}{
 		{"nothing said", "", nil, usual},
-		{"flags", "--units=in --paper=letter --type-size=12 --within=2m --workroom=w.yaml --shelf=a,b --shelf=c", nil,
-			settings{workroom: "w.yaml", shelf: []string{"a,b", "c"}, units: "in", paper: "letter", typeSize: 12, within: 2 * time.Minute}},
-		{"variables", "", map[string]string{"BODKIN_UNITS": "in", "BODKIN_PAPER": "A5", "BODKIN_TYPE_SIZE": "9.5", "BODKIN_WITHIN": "0s", "BODKIN_WORKROOM": "w.yaml", "BODKIN_SHELF": list},
-			settings{workroom: "w.yaml", shelf: []string{"my own.yaml", "b"}, units: "in", paper: "a5", typeSize: 9.5}},
+		{"flags", "--units=in --paper=letter --type-size=12 --within=2m --for=bench --detail=brief --figures=none --workroom=w.yaml --shelf=a,b --shelf=c", nil,
+			settings{workroom: "w.yaml", shelf: []string{"a,b", "c"}, units: "in", paper: "letter", typeSize: 12, within: 2 * time.Minute, reader: "bench", detail: "brief", figures: "none"}},
+		{"variables", "", map[string]string{"BODKIN_UNITS": "in", "BODKIN_PAPER": "A5", "BODKIN_TYPE_SIZE": "9.5", "BODKIN_WITHIN": "0s", "BODKIN_WORKROOM": "w.yaml", "BODKIN_SHELF": list,
+			"BODKIN_FOR": "class", "BODKIN_FIGURES": "inline"},
+			settings{workroom: "w.yaml", shelf: []string{"my own.yaml", "b"}, units: "in", paper: "a5", typeSize: 9.5, reader: "class", detail: "full", figures: "inline"}},
 		{"a flag over a variable", "--units=cm --shelf=c", map[string]string{"BODKIN_UNITS": "in", "BODKIN_SHELF": list, "BODKIN_PAPER": "letter"},
 			with(func(s *settings) { s.units, s.shelf, s.paper = "cm", []string{"c"}, "letter" })},
 		{"a flag as usual over a variable", "--within=10s --paper=a4", map[string]string{"BODKIN_WITHIN": "1s", "BODKIN_PAPER": "letter"}, usual},

@@ -33,6 +33,10 @@ type Options struct {
 	// Figures are drawn where an image's destination is their key.
 	Figures map[string]figure.Figure
 
+	// LargeSteps sets headings of level 3 that begin with a number large, for
+	// numbers that are called out.
+	LargeSteps bool
+
 	// Key is under what name the browser keeps the ticks; empty means a name
 	// made of the Markdown, so that a sheet that has changed begins anew.
 	Key string

@@ -3,6 +3,7 @@ package html
 import (
 	"bytes"
 	"strings"
+	"unicode"
 
 	"bodkin/sheets/figure"
 	"bodkin/sheets/pdf/anchor"
@@ -108,6 +109,9 @@ func (b *body) section(h *ast.Heading) {
 		b.s.contents = append(b.s.contents, entry{id, words})
 	} else {
 		class = ` class="part"`
+		if strings.IndexFunc(words, unicode.IsDigit) == 0 {
+			class = ` class="part numbered"`
+		}
 	}
 	b.out.WriteString(`<section` + class + ` aria-labelledby="` + escape(id) + `">` + "\n")
 	b.open = append(b.open, h.Level)

@@ -3,6 +3,7 @@ package pdf
 import (
 	"strconv"
 	"strings"
+	"unicode"
 
 	"bodkin/sheets/figure"
 	"bodkin/sheets/pdf/typeface"
@@ -159,8 +160,13 @@ func (f *flow) within(p panel, set func()) {
 	f.open = f.open[:len(f.open)-1]
 }
 
+// numbered tells whether a heading begins with a number.
+func (h heading) numbered() bool {
+	return len(h.spans) > 0 && strings.IndexFunc(h.spans[0].text, unicode.IsDigit) == 0
+}
+
 func (f *flow) heading(h heading, fr frame) {
-	size, lead, before, after, style := f.measure.heading(h.level)
+	size, lead, before, after, style := f.measure.heading(h.level, h.numbered())
 	f.want(before)
 	from := len(f.slabs)
 	if h.level == 2 || h.level == 3 {

@@ -152,11 +152,17 @@ func TestLayoutLaws(t *testing.T) {
 	})
 }
 
-func standsInPlace(t *rapid.T, d *drawing, n int, p page) {
+// failer is a test, or a try of a property.
+type failer interface{ Fatalf(string, ...any) }
+
+func standsInPlace(t failer, d *drawing, n int, p page) {
 	const slack = 0.01
 	last := fmt.Sprintf("page %d of %d", n+1, len(d.pages))
 	foot := 0
 	for i, w := range p.words {
+		if w.Turn != 0 {
+			continue // only within a figure, whose own laws are tested there
+		}
 		b := w.box()
 		within := figure.Box{Right: d.width, Bottom: d.height}
 		if w.Role != roleFrame {
@@ -171,6 +177,9 @@ func standsInPlace(t *rapid.T, d *drawing, n int, p page) {
 			foot++
 		}
 		for _, v := range p.words[:i] {
+			if v.Turn != 0 {
+				continue
+			}
 			c := v.box()
 			c.Left, c.Right, c.Top, c.Bottom = c.Left+slack, c.Right-slack, c.Top+slack, c.Bottom-slack
 			if b.Overlaps(c) {
@@ -216,7 +225,7 @@ func TestPageEnds(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		f := &flow{typesetter: &typesetter{}, measure: measureOf(10.5), tall: 120}
+		f := &flow{typesetter: &typesetter{}, measure: measureOf(10.5, 1.12), tall: 120}
 		f.document(blocks, frame{20, 130})
 		pages := paginate(f.slabs, f.tall)
 		whole := wholeSteps(f.slabs, f.tall)

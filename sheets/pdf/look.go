@@ -18,16 +18,20 @@ type look struct {
 type measure struct {
 	size float64 // of the body
 	lead float64 // from one baseline to the next
+	step float64 // a numbered step's heading in sizes of the body
 }
 
-func measureOf(points float64) measure {
+// usualStep is the size of headings of level 3 in sizes of the body.
+const usualStep = 1.12
+
+func measureOf(points, step float64) measure {
 	size := points * mmPerPoint
-	return measure{size: size, lead: 1.42 * size}
+	return measure{size: size, lead: 1.42 * size, step: step}
 }
 
 // The scale of headings in body sizes: one step of about 1.2 from level to
 // level, and lines set closer as they grow.
-func (m measure) heading(level int) (size, lead, before, after float64, style typeface.Style) {
+func (m measure) heading(level int, numbered bool) (size, lead, before, after float64, style typeface.Style) {
 	style = typeface.Bold
 	switch level {
 	case 1:
@@ -35,7 +39,11 @@ func (m measure) heading(level int) (size, lead, before, after float64, style ty
 	case 2:
 		return 1.38 * m.size, 1.3 * m.lead, 1.6 * m.lead, 0.45 * m.lead, style
 	case 3:
-		return 1.12 * m.size, 1.1 * m.lead, 1.1 * m.lead, 0.3 * m.lead, style
+		k := usualStep
+		if numbered {
+			k = m.step
+		}
+		return k * m.size, 0.98 * k * m.lead, 1.1 * m.lead, 0.3 * m.lead, style
 	case 4:
 		return m.size, m.lead, 0.75 * m.lead, 0.15 * m.lead, style
 	case 5:

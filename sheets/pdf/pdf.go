@@ -46,6 +46,10 @@ type Options struct {
 	Paper    Paper
 	TypeSize float64 // pt, 6 to 24; 0 means 10.5
 
+	// StepHead is the size of headings of level 3 that begin with a number, in
+	// sizes of the body, 1 to 3; 0 means that of the others, 1.12.
+	StepHead float64
+
 	// Title stands at the head of every page and in the file's properties;
 	// empty means the words of the first heading. RunningHead stands opposite.
 	Title, RunningHead string
@@ -101,7 +105,7 @@ func lay(markdown []byte, o *Options) (*drawing, error) {
 	d := &drawing{width: width, height: height, body: figure.Box{Left: side, Top: top, Right: width - side, Bottom: height - bottom}}
 	f := &flow{
 		typesetter: &typesetter{replace: o.Replace, ids: headingIDs(blocks, map[string]bool{})},
-		measure:    measureOf(o.TypeSize),
+		measure:    measureOf(o.TypeSize, o.StepHead),
 		tall:       d.body.Height(),
 	}
 	f.document(blocks, frame{d.body.Left, d.body.Right})
@@ -127,6 +131,12 @@ func (o *Options) settle() error {
 	}
 	if !(o.TypeSize >= 6 && o.TypeSize <= 24) {
 		return fmt.Errorf("a type size of %v pt cannot be set; give 6 to 24", o.TypeSize)
+	}
+	if o.StepHead == 0 {
+		o.StepHead = usualStep
+	}
+	if !(o.StepHead >= 1 && o.StepHead <= 3) {
+		return fmt.Errorf("headings of steps cannot be %v times as large as the body; give 1 to 3", o.StepHead)
 	}
 	if strings.IndexFunc(o.Lang, func(r rune) bool {
 		return r != '-' && (r < '0' || r > '9') && (r < 'a' || r > 'z') && (r < 'A' || r > 'Z')

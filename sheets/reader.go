@@ -1,0 +1,118 @@
+package sheets
+
+import (
+	"slices"
+
+	"bodkin/process"
+)
+
+// Reader is whom a sheet is for.
+type Reader string
+
+// The readers. The zero value means the maker.
+const (
+	Maker Reader = "maker" // everything, with its reasons
+	Bench Reader = "bench" // an assistant's part, with nothing to look up elsewhere
+	Class Reader = "class" // learners who work by the same numbers
+)
+
+// Readers are the words for them.
+func Readers() []string { return []string{string(Maker), string(Bench), string(Class)} }
+
+// TypeSize is the usual size of the type of a sheet, in points: a bench sheet is
+// read from further away, a brief one should take few pages.
+func (o Options) TypeSize() float64 {
+	switch {
+	case o.For == Bench:
+		return 13
+	case o.For == Class:
+		return 12
+	case o.Brief:
+		return 9.5
+	}
+	return 10.5
+}
+
+// StepHead is how large the heading of a step is, in sizes of the body: a class
+// calls its numbers out.
+func (o Options) StepHead() float64 {
+	if o.For == Class {
+		return 1.7
+	}
+	return 1.12
+}
+
+// tellMaker is the maker's sheet.
+func (c *composer) tellMaker() {
+	c.opening()
+	c.layOut()
+	c.cautions()
+	c.cutOut()
+	c.glance()
+	c.theSteps()
+	c.whyThisOrder()
+	c.notices()
+	c.notes()
+}
+
+// tellBench is what an assistant needs to do her steps without asking.
+func (c *composer) tellBench() {
+	c.heading(1, plain(upper(c.title())))
+	c.para(c.made())
+	c.para(plain(c.say.bench.intro))
+	c.layOut()
+	c.cautions()
+	if slices.ContainsFunc(c.told(), func(o process.Operation) bool { return o.Does == "cut" }) {
+		c.cutOut()
+	}
+	c.theSteps()
+	c.notes()
+}
+
+// tellClass is the handout that every learner has.
+func (c *composer) tellClass() {
+	c.heading(1, plain(upper(c.title())))
+	c.para(c.made())
+	c.para(plain(c.say.class.intro))
+	c.sidesFigure()
+	c.clothTable()
+	c.sizeTable()
+	c.layOut()
+	c.cautions()
+	c.cutOut()
+	c.theSteps()
+	c.glossary()
+	c.notices()
+	c.notes()
+}
+
+// selected are the steps that the sheet tells.
+func (c *composer) selected() []process.Step {
+	if len(c.only) == 0 {
+		return c.plan.Steps
+	}
+	var out []process.Step
+	for _, s := range c.plan.Steps {
+		if c.only[s.Number] {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// partly tells whether only some of the steps are told.
+func (c *composer) partly() bool { return len(c.only) > 0 }
+
+// told are the operations of the steps that the sheet tells, in their order.
+func (c *composer) told() []process.Operation {
+	if !c.partly() {
+		return c.plan.Operations
+	}
+	var out []process.Operation
+	for _, o := range c.plan.Operations {
+		if c.only[c.stepOf[o.ID]] {
+			out = append(out, o)
+		}
+	}
+	return out
+}
