@@ -44,8 +44,14 @@ func (o *operator) clothUse(plan *Plan) []ClothUse {
 			continue
 		}
 		if c.width > 0 {
-			u.LengthMM = toBuy(u.AreaMM2, c.width, longest, c.outer.Shrinkage)
-			u.Basis = fmt.Sprintf("estimate: the area of the pieces over %.0f%% of the cloth's width, at least the longest piece", 100*useful)
+			u.LeastMM = bought(max(u.AreaMM2/c.width, longest), c.outer.Shrinkage)
+			if e, err := simpleLay(c, plan); err == nil {
+				u.LengthMM = bought(e.Lay, c.outer.Shrinkage)
+				u.Basis = "estimate: the pieces laid row by row on the folded cloth, strips after them; a closer lay may do with less, but never with less than their area asks for"
+			} else {
+				u.LengthMM = toBuy(u.AreaMM2, c.width, longest, c.outer.Shrinkage)
+				u.Basis = fmt.Sprintf("estimate: %s; the area of the pieces over %.0f%% of the cloth's width, at least the longest piece", err, 100*useful)
+			}
 			if c.outer.Shrinkage > 0 {
 				u.Basis += fmt.Sprintf(", and %.0f%% for shrinkage", c.outer.Shrinkage)
 			}
@@ -63,8 +69,12 @@ func toBuy(area, width, longest, shrinkage float64) float64 {
 	if width <= 0 {
 		return 0
 	}
-	need := max(area/(useful*width), longest) / (1 - shrinkage/100)
-	return math.Ceil(need/50) * 50
+	return bought(max(area/(useful*width), longest), shrinkage)
+}
+
+// bought is a length of cloth with shrinkage in per cent, to the next 5 cm.
+func bought(need, shrinkage float64) float64 {
+	return math.Ceil(need/(1-shrinkage/100)/50-1e-9) * 50
 }
 
 // handling are the words on how a cloth wants to be treated, from its

@@ -55,6 +55,7 @@ type ClothUse struct {
 	WidthMM  float64  `json:"width_mm"`
 	AreaMM2  float64  `json:"area_mm2"`  // of the cut pieces and strips in it
 	LengthMM float64  `json:"length_mm"` // estimate of what to buy, with shrinkage
+	LeastMM  float64  `json:"least_mm"`  // no lay of these pieces does with less, with shrinkage
 	Basis    string   `json:"basis"`     // what the estimate rests on
 	HeatDots int      `json:"heat_dots"`
 	Handling []string `json:"handling"` // words on handling this cloth

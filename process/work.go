@@ -109,7 +109,9 @@ func prepare(in Input) (*operator, *templates.Made, []relation, error) {
 	if err != nil {
 		return nil, nil, nil, err
 	}
-	cutStrips(lines, cloths, r, quantity)
+	if err := cutStrips(lines, cloths, r, quantity); err != nil {
+		return nil, nil, nil, err
+	}
 	facings, err := steadying(in.Shelf, made, lines, pieces, cloths, r, quantity)
 	if err != nil {
 		return nil, nil, nil, err

@@ -172,7 +172,7 @@ func TestLayLaws(t *testing.T) {
 			if r.Open {
 				room = width
 			}
-			if folds > 1 || across > room+1e-6 || math.Abs(across-r.Across) > 1e-6 {
+			if folds > 2 || folds == 2 && len(r.Pieces) > 2 || across > room+1e-6 || math.Abs(across-r.Across) > 1e-6 {
 				t.Errorf("%d at the fold, %g across of %g, told as %g", folds, across, room, r.Across)
 			}
 		}
@@ -216,12 +216,20 @@ func TestLayByHand(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "rows", float64(len(e.Rows)), 2, 0)
+	near(t, "rows", float64(len(e.Rows)), 2, 0) // 700/2 and 720/2 do not fit into 570
 	near(t, "lay", e.Lay, 660+10+650, 1e-9)
 	near(t, "least", e.Least, (400000+410000+60000)/1140., 1e-9)
 	if !slices.Equal(e.Rows[0].Pieces, []string{"back", "pocket"}) {
 		t.Errorf("first row: %v", e.Rows[0].Pieces)
 	}
+	e, err = Lay([]Laid{
+		{Name: "front", Across: 565, Along: 682, Place: OnFold, Count: 1}, {Name: "back", Across: 525, Along: 653, Place: OnFold, Count: 1},
+		{Name: "tab", Across: 10, Along: 20, Place: Paired, Count: 2},
+	}, 1140, 10)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "selvedges folded to the middle, the tab below", e.Lay, 682+10+20, 1e-9)
 }
 
 func TestRefusals(t *testing.T) {

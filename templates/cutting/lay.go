@@ -35,7 +35,7 @@ type Row struct {
 	Along  float64
 	Across float64 // taken of the half width, or of the whole where open
 	Pieces []string
-	folded bool // its place at the fold is taken
+	folds  int // pieces at a fold
 }
 
 // Estimate is how much cloth a job takes: between what its area asks for and
@@ -48,7 +48,8 @@ type Estimate struct {
 
 // Lay lays pieces row by row on cloth folded lengthwise, the longest first, each
 // in the first row that still has room, with a gap round each. Pieces wider than
-// half the cloth are laid in rows opened out. Boxes do not nest into each other
+// half the cloth are laid in rows opened out. Two pieces on the fold share a row
+// by folding both selvedges to the middle, and have it to themselves. Boxes do not nest into each other
 // and rows do not overlap, so a person at the table will need no more than this
 // and often less.
 //
@@ -115,7 +116,7 @@ func (e *Estimate) put(p Laid, width, gap float64) {
 	}
 	for range times {
 		at := slices.IndexFunc(e.Rows, func(r Row) bool {
-			return r.Open == open && r.Across+gap+across <= room+hair && !(p.Place == OnFold && !open && r.folded)
+			return r.Open == open && r.Across+gap+across <= room+hair && (open || r.takes(p.Place))
 		})
 		if at < 0 {
 			e.Rows = append(e.Rows, Row{Open: open, Along: p.Along, Across: -gap})
@@ -124,8 +125,18 @@ func (e *Estimate) put(p Laid, width, gap float64) {
 		r := &e.Rows[at]
 		r.Across += gap + across
 		r.Pieces = append(r.Pieces, p.Name)
-		r.folded = r.folded || p.Place == OnFold
+		if p.Place == OnFold {
+			r.folds++
+		}
 	}
+}
+
+// takes reports whether a folded row has a place of this kind left.
+func (r Row) takes(p Place) bool {
+	if p == OnFold {
+		return r.folds == 0 || r.folds == 1 && len(r.Pieces) == 1
+	}
+	return r.folds < 2
 }
 
 // Buy is a length of cloth to buy so that need is left when it has shrunk by so

@@ -73,11 +73,17 @@ func (s Strip) Plan() (StripPlan, error) {
 	p.Each = (s.Length + float64(p.Joins)*p.Loss) / float64(p.Lengths)
 	switch side := float64(p.Lengths) * s.Width; {
 	case s.Bias && s.Diagonal:
-		p.Along = p.Each/math.Sqrt2 + side*math.Sqrt2
+		p.Along = BiasAlong(p.Each, side)
 	case s.Bias: // square ends stick out by half the width on either side
 		p.Along = (p.Each+s.Width)/math.Sqrt2 + (side-s.Width)*math.Sqrt2
 	default:
 		p.Along = side
 	}
 	return p, nil
+}
+
+// BiasAlong is the length of cloth that bias strips take side by side, with their
+// ends along the selvedges, from the longest of them and the sum of their widths.
+func BiasAlong(longest, widths float64) float64 {
+	return longest/math.Sqrt2 + widths*math.Sqrt2
 }

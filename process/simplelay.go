@@ -1,0 +1,56 @@
+package process
+
+import cutter "bodkin/templates/cutting"
+
+// between is the room left between two pieces on the cloth, mm: enough for a
+// blade. Common practice, no source.
+const between = 10
+
+// simpleLay lays what is cut from a cloth row by row on the folded cloth, all
+// pieces the same way up, and then the strips, side by side.
+func simpleLay(c clothIn, plan *Plan) (cutter.Estimate, error) {
+	var pieces []cutter.Laid
+	for _, p := range plan.Pieces {
+		if p.Cloth != c.role {
+			continue
+		}
+		l := cutter.Laid{Name: p.Title, Across: p.Width, Along: p.Height, Area: p.AreaMM2, Count: p.Count, Place: cutter.Single}
+		switch {
+		case p.Cut == "pair":
+			l.Place = cutter.Paired
+		case p.Cut == "fold" && foldsUpright(p):
+			l.Place = cutter.OnFold
+		}
+		pieces = append(pieces, l)
+	}
+	e, err := cutter.Lay(pieces, c.width, between)
+	if err != nil {
+		return e, err
+	}
+	var longest, bias float64 // of the strips at 45 degrees, all beside each other
+	for _, s := range plan.Strips {
+		if s.Cloth != c.role {
+			continue
+		}
+		widths := s.CutWidth * float64(s.Lengths*s.Count)
+		if s.On == "bias" {
+			longest, bias = max(longest, s.EachLength), bias+widths
+		} else {
+			e.Lay += widths
+		}
+	}
+	if bias > 0 {
+		e.Lay += cutter.BiasAlong(longest, bias)
+	}
+	return e, nil
+}
+
+// foldsUpright reports whether a piece lies with its fold along the grain: then
+// its width was doubled when it was opened out.
+func foldsUpright(p Piece) bool {
+	least, most := p.Net[0].X, p.Net[0].X
+	for _, q := range p.Net {
+		least, most = min(least, q.X), max(most, q.X)
+	}
+	return p.NetWidth > 1.5*(most-least)
+}
