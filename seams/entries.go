@@ -13,8 +13,9 @@ import (
 type Entry struct {
 	Kind, Name, Title, Source string
 	Place                     form.Place
-	Own                       bool   // the user's, taking the place of ours where the name is ours
-	Text                      string // the YAML of the entry, without its dash and indentation
+	Own                       bool       // the user's
+	Over                      form.Place // of the entry of ours whose place the user's takes; zero where of none
+	Text                      string     // the YAML of the entry, without its dash and indentation
 }
 
 // Entries are all entries of a kind (cloth, stitch, construction …) in the
@@ -36,6 +37,9 @@ func Entries(kind string, own ...File) ([]Entry, error) {
 		for _, e := range found {
 			e.Own = i >= len(files)
 			if k := slices.IndexFunc(out, func(o Entry) bool { return o.Name == e.Name }); k >= 0 {
+				if e.Over = out[k].Place; out[k].Own {
+					e.Over = out[k].Over
+				}
 				out[k] = e
 			} else {
 				out = append(out, e)

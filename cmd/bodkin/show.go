@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"bodkin/seams"
+	"bodkin/seams/form"
 )
 
 func showCommand(s streams) *cobra.Command {
@@ -33,8 +34,11 @@ form that a job's make: reads by its path.`,
 					return printJSON(s, []seams.Entry{e})
 				}
 				if e.Name == args[1] {
-					fmt.Fprint(s.out, entryText(e))
-					return nil
+					about, err := ownCloth(cmd, e)
+					if err == nil {
+						fmt.Fprint(s.out, about+entryText(e))
+					}
+					return err
 				}
 				names = append(names, e.Name)
 			}
@@ -54,6 +58,9 @@ func entryText(e seams.Entry) string {
 	if e.Own {
 		from = "your own shelf"
 	}
+	if e.Over != (form.Place{}) {
+		from += ", in the place of ours at " + e.Over.String()
+	}
 	head := fmt.Sprintf("# %s, from %s\n# %s\n", e.Title, from, e.Place)
 	if e.Kind == "garment" {
 		return head + e.Text
@@ -68,4 +75,41 @@ func entryText(e seams.Entry) string {
 		indent = "  "
 	}
 	return head + b.String()
+}
+
+// ownCloth tells, as comments, what a cloth of the maker's own takes over from
+// the one that it is like, and which it resembles; "" for anything else.
+func ownCloth(cmd *cobra.Command, e seams.Entry) (string, error) {
+	if e.Kind != "cloth" || !e.Own {
+		return "", nil
+	}
+	shelf, err := loadShelf(cmd)
+	if err != nil {
+		return "", err
+	}
+	c, err := shelf.Cloth(e.Name)
+	if err != nil {
+		return "", err
+	}
+	var b strings.Builder
+	if words := c.InferredWords(); words != "" {
+		b.WriteString(wrapped(words, "# ", "#   "))
+	}
+	if like, how := shelf.Resembles(*c); like != nil {
+		b.WriteString(wrapped("most like "+like.Name+": "+strings.Join(how, ", "), "# ", "#   "))
+	}
+	return b.String(), nil
+}
+
+// loadShelf is the shelf with the maker's own files.
+func loadShelf(cmd *cobra.Command) (*seams.Shelf, error) {
+	set, err := loadSettings(cmd.Flags())
+	if err != nil {
+		return nil, err
+	}
+	own, err := ownFiles(set.shelf)
+	if err != nil {
+		return nil, err
+	}
+	return seams.Load(own...)
 }
