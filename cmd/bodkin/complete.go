@@ -21,7 +21,7 @@ func complete(cmd *cobra.Command, flag string, f cobra.CompletionFunc) {
 // completeSettings registers the completion of whatever settings a command has.
 func completeSettings(cmd *cobra.Command) {
 	for _, n := range settingNames() {
-		if cmd.Flags().Lookup(n) == nil {
+		if settingFlag(cmd.Flags(), n) == nil {
 			continue
 		}
 		switch n {

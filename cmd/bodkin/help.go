@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -30,7 +29,7 @@ func usage(cmd *cobra.Command) error {
 	cmd.Flags().VisitAll(func(f *pflag.Flag) {
 		switch {
 		case f.Hidden:
-		case slices.Contains(settingNames(), f.Name):
+		case isSetting(f):
 			settings = append(settings, f)
 		default:
 			flags = append(flags, f)

@@ -80,7 +80,24 @@ func addSettings(f *pflag.FlagSet, names ...string) {
 		case "within":
 			f.String(n, "10s", "`TIME` that the search for the best order may take; 0s for a quick order")
 		}
+		_ = f.SetAnnotation(n, setting, nil) // fails only where the flag is not there
 	}
+}
+
+// setting marks the flags that are settings: list's --for is not the sheet's.
+const setting = "setting"
+
+// settingFlag is the flag of a setting, nil where the command does not have it.
+func settingFlag(f *pflag.FlagSet, name string) *pflag.Flag {
+	if flag := f.Lookup(name); flag != nil && isSetting(flag) {
+		return flag
+	}
+	return nil
+}
+
+func isSetting(flag *pflag.Flag) bool {
+	_, ok := flag.Annotations[setting]
+	return ok
 }
 
 // loadSettings merges flags and variables. Variables that name no setting are
@@ -92,7 +109,7 @@ func loadSettings(f *pflag.FlagSet) (settings, error) {
 	v.AutomaticEnv()
 	said := map[string]string{} // who says so, for messages
 	for _, n := range settingNames() {
-		flag := f.Lookup(n)
+		flag := settingFlag(f, n)
 		if flag == nil {
 			continue
 		}

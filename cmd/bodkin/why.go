@@ -16,10 +16,10 @@ func whyCommand(s streams) *cobra.Command {
 		Use:   "why JOB [SEAM [EARLIER]]",
 		Short: "Tell why a seam is sewn as it is, or why one thing comes first",
 		Long: `With one name, why tells which construction the seam or edge has, what speaks
-for it, why the others lost and what would change the choice. With two, it tells the chain of reasons for
-which the first comes after the second. A name is a seam, an edge or a detail by
-its name or title, an operation such as side.3, or the number of a step. The
-demo is planned where JOB is demo.
+for it, why the others lost and what would change the choice. With two, it tells
+the chain of reasons for which the first comes after the second. A name is a
+seam, an edge or a detail by its name or title, an operation such as side.3, or
+the number of a step. The demo is planned where JOB is demo.
 
 With --step it tells why a step stands where it does; with --before, why
 something is done before something else; with --now, whether something could be
