@@ -55,6 +55,9 @@ func allowPiece(p templates.Piece, lines []*line, quantity int) (Piece, error) {
 		at := pointOf(outline.Point{X: m.X, Y: m.Y})
 		out.Marks = append(out.Marks, Mark{Name: m.Name, X: at.X, Y: at.Y})
 	}
+	if out.Chalk, err = chalk(p, cut); err != nil {
+		return out, err
+	}
 	net, whole := p.Outline.Bounds(), cut.Bounds()
 	out.NetWidth, out.NetHeight = net.Width(), net.Height()
 	out.Width, out.Height, out.AreaMM2 = whole.Width(), whole.Height(), cut.Area()

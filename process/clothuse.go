@@ -47,7 +47,7 @@ func (o *operator) clothUse(plan *Plan) []ClothUse {
 			u.LeastMM = bought(max(u.AreaMM2/c.width, longest), c.outer.Shrinkage)
 			if e, err := simpleLay(c, plan); err == nil {
 				u.LengthMM = bought(e.Lay, c.outer.Shrinkage)
-				u.Basis = "estimate: the pieces laid row by row on the folded cloth, strips after them; a closer lay may do with less, but never with less than their area asks for"
+				u.Basis = "estimate: the pieces laid in rows on the folded cloth, strips after them; a closer lay may take less"
 			} else {
 				u.LengthMM = toBuy(u.AreaMM2, c.width, longest, c.outer.Shrinkage)
 				u.Basis = fmt.Sprintf("estimate: %s; the area of the pieces over %.0f%% of the cloth's width, at least the longest piece", err, 100*useful)

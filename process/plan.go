@@ -106,6 +106,27 @@ type Piece struct {
 	Net       []Point `json:"net"` // half where on the fold
 	CutLine   []Point `json:"cut_line"`
 	Marks     []Mark  `json:"marks"`
+	Chalk     Chalk   `json:"chalk"`
+}
+
+// Chalk is how a piece is marked straight on the cloth, without a paper pattern.
+type Chalk struct {
+	Fold   string       `json:"fold"`      // edge that in is counted from; empty: the piece's left side
+	Within float64      `json:"within_mm"` // how closely what is drawn keeps to the cutting line
+	Points []ChalkPoint `json:"points"`    // of the cutting line, in the order of marking
+	Marks  []ChalkPoint `json:"marks"`     // of the points to transfer
+}
+
+// ChalkPoint is one point to mark.
+type ChalkPoint struct {
+	Number int     `json:"number"` // 0 for a mark
+	Name   string  `json:"name,omitempty"`
+	Before string  `json:"before,omitempty"` // edges that meet here; alike within an edge
+	After  string  `json:"after,omitempty"`
+	Down   float64 `json:"down_mm"` // from the piece's top line
+	In     float64 `json:"in_mm"`
+	By     string  `json:"by,omitempty"`       // line from the point before: begin, straight, bow, smooth
+	Depth  float64 `json:"depth_mm,omitempty"` // of a bow at its middle, above 0 outward
 }
 
 // Mark is a point to transfer to the cloth.

@@ -24,6 +24,9 @@ func (c *composer) cutOut() {
 	if !c.brief || c.at == "" { // the map has the allowances too
 		c.edgeTable()
 	}
+	if !c.brief {
+		c.chalkTables()
+	}
 	c.strips()
 	c.interfacing()
 }

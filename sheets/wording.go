@@ -8,6 +8,7 @@ type wording struct {
 	layout   layoutWords
 	cautions string
 	cutting  cuttingWords
+	chalk    chalkWords
 	glance   glanceWords
 	steps    stepWords
 	order    orderWords
@@ -64,6 +65,12 @@ type cuttingWords struct {
 	joined, inOne                                                            counted
 	interfacingTitle, steadies, material, part, half, whole, attach, because string
 	notTaken, notThese                                                       string
+}
+
+type chalkWords struct {
+	title, intro, piece, fold, left, point, where, down, in, draw      string
+	corner, along, bend, again, begin, straight, hollow, round, smooth string
+	mark                                                               string
 }
 
 type glanceWords struct {
@@ -164,6 +171,15 @@ func english() wording {
 			interfacingTitle: "Interfacing to cut", steadies: "Steadies", material: "Interfacing", part: "Covers",
 			half: "half the width", whole: "the whole", attach: "{material} for {pieces}. {attach} {trim}", because: "Why: {because}",
 			notTaken: "Not {rivals}: {because}", notThese: "Not these, because {because}: {rivals}",
+		},
+		chalk: chalkWords{
+			title: "Marking straight on the cloth",
+			intro: "For cutting without a paper pattern. Square a line across the cloth as the top line. Mark each point so far down from it and so far in, then draw to it from the point before: a depth is measured at the middle of the straight line between the two. What is drawn is the cutting line, allowances included, to within {within}. Measure twice before you cut.",
+			piece: "{piece}, in from {from}:", fold: "the fold", left: "a line along the grain at the left of the piece",
+			point: "Point", where: "Where", down: "Down", in: "In", draw: "Draw",
+			corner: "{before} meets {after}", along: "along the {before}", bend: "corner at the {before}", again: "back at the first point",
+			begin: "begin here", straight: "straight from {n}", hollow: "curve from {n}, {depth} into the piece", round: "curve from {n}, {depth} outwards",
+			smooth: "smoothly on from {n}", mark: "mark inside",
 		},
 		glance: glanceWords{
 			title: "Seams at a glance", seam: "Seam", sewn: "Sewn as", class: "ISO class", allowance: "Allowance",

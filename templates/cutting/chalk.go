@@ -48,11 +48,7 @@ func Chalk(line outline.CutLine, fold string, within float64) ([]ChalkRow, error
 	if !(within > 0) || math.IsInf(within, 1) {
 		return nil, fmt.Errorf("a piece cannot be marked to within %g mm", within)
 	}
-	at := slices.IndexFunc(line, func(e outline.CutEdge) bool { return e.Name == fold })
-	if fold != "" && at < 0 {
-		return nil, fmt.Errorf("there is no edge %q to lie on the fold", fold)
-	}
-	f, err := frameOn(line, at)
+	f, at, err := frameOn(line, fold)
 	if err != nil {
 		return nil, err
 	}
@@ -88,16 +84,21 @@ type frame struct {
 	outward  float64 // 1 where outward is to the right of the walk as measured, else -1
 }
 
-// frameOn lays the frame on the fold, or upright against the piece's left side.
-func frameOn(line outline.CutLine, fold int) (frame, error) {
-	f := frame{in: outline.Point{X: 1}, down: outline.Point{Y: -1}}
+// frameOn lays the frame on the fold, or upright against the piece's left side,
+// and returns the fold's place in the line, -1 where there is none.
+func frameOn(line outline.CutLine, name string) (f frame, fold int, err error) {
+	fold = slices.IndexFunc(line, func(e outline.CutEdge) bool { return e.Name == name })
+	if name != "" && fold < 0 {
+		return f, fold, fmt.Errorf("there is no edge %q to lie on the fold", name)
+	}
+	f = frame{in: outline.Point{X: 1}, down: outline.Point{Y: -1}}
 	if fold >= 0 {
 		points := line[fold].Points
 		a, b := points[0], points[len(points)-1]
 		along := b.Sub(a).Unit()
 		for _, p := range points {
 			if math.Abs(along.Cross(p.Sub(a))) > hair {
-				return frame{}, fmt.Errorf("the edge %q is not straight and cannot lie on a fold", line[fold].Name)
+				return f, fold, fmt.Errorf("the edge %q is not straight and cannot lie on a fold", line[fold].Name)
 			}
 		}
 		f.down = along
@@ -116,7 +117,18 @@ func frameOn(line outline.CutLine, fold int) (frame, error) {
 		box.X = 0
 	}
 	f.origin = f.origin.Add(f.in.Scale(box.X)).Add(f.down.Scale(box.Y))
-	return f, nil
+	return f, fold, nil
+}
+
+// ChalkPlace returns where a place of the draft, such as the point of a dart, is
+// marked: down and in as [Chalk] has them, mm, in below 0 beyond the fold.
+func ChalkPlace(line outline.CutLine, fold string, at outline.Point) (down, in float64, err error) {
+	f, _, err := frameOn(line, fold)
+	if err != nil {
+		return 0, 0, err
+	}
+	p := f.place(at)
+	return p.Y, p.X, nil
 }
 
 func (f frame) place(p outline.Point) outline.Point {

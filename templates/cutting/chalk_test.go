@@ -3,7 +3,6 @@ package cutting
 import (
 	"fmt"
 	"math"
-	"slices"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -137,17 +136,13 @@ func TestChalkDrawsThePiece(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		f, err := frameOn(line, slices.IndexFunc(line, func(e outline.CutEdge) bool { return e.Name == fold }))
-		if err != nil {
-			t.Fatal(err)
-		}
 		var truth []point
 		for _, p := range append(line.Points(), line.Points()[0]) {
-			q := f.place(p)
-			if q.X < -1e-6 || q.Y < -1e-6 {
-				t.Errorf("%v lies above the top line or outside the fold", q)
+			down, in, err := ChalkPlace(line, fold, p)
+			if err != nil || down < -1e-6 || in < -1e-6 {
+				t.Errorf("%g down, %g in: above the top line or outside the fold, %v", down, in, err)
 			}
-			truth = append(truth, point{X: q.X, Y: -q.Y})
+			truth = append(truth, point{X: in, Y: -down})
 		}
 		hand := drawn(rows)
 		hand = append(hand, hand[0])
@@ -171,6 +166,9 @@ func TestChalkRefuses(t *testing.T) {
 	}{{"yoke", 2}, {"neck", 2}, {"centre", 0}, {"centre", math.NaN()}} {
 		if _, err := Chalk(line, c.fold, c.within); err == nil {
 			t.Errorf("fold %q within %g was accepted", c.fold, c.within)
+		}
+		if _, _, err := ChalkPlace(line, c.fold, point{}); c.fold != "centre" && err == nil {
+			t.Errorf("a place against fold %q was accepted", c.fold)
 		}
 	}
 }
