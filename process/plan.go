@@ -199,6 +199,7 @@ type Seam struct {
 	Rejected          []Rejected `json:"rejected"`
 	Section           Section    `json:"section"`
 	Source            string     `json:"source"`
+	Strength          *Strength  `json:"strength,omitempty"` // of a seam under strain in woven cloth
 }
 
 // Size is a named dimension of a construction.

@@ -66,7 +66,9 @@ func Work(ctx context.Context, in Input, opts order.Options) (*Plan, error) {
 	}
 	plan.Strips = stripsOf(o.lines)
 	plan.Notions = notions(o.lines, o.style, o.quantity)
-	plan.Seams = o.seams()
+	if plan.Seams, err = o.seams(); err != nil {
+		return nil, err
+	}
 	plan.Cloths = o.clothUse(plan)
 	if plan.Thread, err = o.thread(); err != nil {
 		return nil, err
@@ -154,9 +156,9 @@ func stripsOf(lines []*line) []Strip {
 }
 
 // seams are the lines as the plan tells them.
-func (o *operator) seams() []Seam {
+func (o *operator) seams() ([]Seam, error) {
 	out := []Seam{}
-	for _, l := range o.lines {
+	for i, l := range o.lines {
 		c := l.construction
 		s := Seam{
 			Name: l.name, Title: l.title, Kind: l.kind, Construction: c.Name, ConstructionTitle: c.Title,
@@ -197,9 +199,13 @@ func (o *operator) seams() []Seam {
 		for _, v := range l.others {
 			s.Rejected = append(s.Rejected, rejected(l, v))
 		}
+		var err error
+		if s.Strength, err = o.strength(i); err != nil {
+			return nil, err
+		}
 		out = append(out, s)
 	}
-	return out
+	return out, nil
 }
 
 func (l *line) stitches() []string {
