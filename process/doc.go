@@ -10,6 +10,9 @@
 //	order     arrange.go    the cheapest order (process/order does the search)
 //	plan      work.go       everything as one value
 //
+// Beside the line stands the sharing among several people: share.go, with what
+// an operation asks of a person in difficulty.go (process/crew does the search).
+//
 // Nothing later reaches back, and nothing here touches a file, a flag or a
 // clock. Start at [Work].
 package process

@@ -14,6 +14,7 @@ type Workroom struct {
 	Name     string                `yaml:"name"`
 	Units    form.Text             `yaml:"units"` // cm or in
 	Machines []RoomMachine         `yaml:"machines"`
+	People   []RoomPerson          `yaml:"people"`  // who shares the work; the maker first
 	Iron     form.Text             `yaml:"iron"`    // steam, dry or none
 	House    form.Pairs[length.MM] `yaml:"house"`   // own widths by the names that constructions ask for
 	Minutes  RoomMinutes           `yaml:"minutes"` // what differs from the shelf
@@ -35,6 +36,8 @@ type RoomMinutes struct {
 	Needle form.Text `yaml:"needle"`
 	Foot   form.Text `yaml:"foot"`
 	Stitch form.Text `yaml:"stitch"`
+
+	Handover form.Text `yaml:"handover"` // a piece from one person to another
 }
 
 // ParseWorkroom reads a workroom strictly. Errors are [form.Faults].
@@ -47,7 +50,7 @@ func ParseWorkroom(file string, data []byte) (*Workroom, error) {
 	faults = append(faults, oneOf(w.Units, "units", unitNames)...)
 	faults = append(faults, oneOf(w.Favour, "favour", favours)...)
 	faults = append(faults, oneOf(w.Iron, "iron", ironKinds)...)
-	for _, t := range []form.Text{w.Minutes.Move, w.Minutes.Thread, w.Minutes.Needle, w.Minutes.Foot, w.Minutes.Stitch} {
+	for _, t := range []form.Text{w.Minutes.Move, w.Minutes.Thread, w.Minutes.Needle, w.Minutes.Foot, w.Minutes.Stitch, w.Minutes.Handover} {
 		if t.Value == "" {
 			continue
 		}
@@ -62,6 +65,7 @@ func ParseWorkroom(file string, data []byte) (*Workroom, error) {
 				"", "write a width from 0 to 200 mm"))
 		}
 	}
+	faults = append(faults, checkPeople(w.People)...)
 	if len(faults) > 0 {
 		return nil, faults
 	}

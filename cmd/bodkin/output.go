@@ -85,14 +85,19 @@ func markdownWithFigures(plan *process.Plan, set settings, output string) ([]fil
 	case "inline":
 		return markdownInline(plan, set, output)
 	}
+	return markdownFiles(output, func(at string) sheets.Sheet { return sheets.Compose(plan, set.sheet(at)) }), nil
+}
+
+// markdownFiles is a sheet and its figures in a folder beside it.
+func markdownFiles(output string, compose func(figuresAt string) sheets.Sheet) []file {
 	base := filepath.Base(output)
 	folder := strings.Map(inLink, strings.TrimSuffix(base, filepath.Ext(base))) + "-figures"
-	sheet := sheets.Compose(plan, set.sheet(folder+"/"))
+	sheet := compose(folder + "/")
 	files := []file{{output, sheet.Markdown}}
 	for _, d := range sheet.Figures {
 		files = append(files, file{filepath.Join(filepath.Dir(output), filepath.FromSlash(d.Address)), d.Figure.SVG()})
 	}
-	return files, nil
+	return files
 }
 
 func inLink(r rune) rune {

@@ -59,12 +59,14 @@ type part struct {
 // Limits on what is written in clauses.
 const (
 	mostVariables = 150_000
+	perFailure    = 60 // variables that a failure is worth writing down for
 	mostTeams     = 40
 	mostPairs     = 64 // of teams at both ends of an arc
 )
 
-// newTimetable writes the model down for an end; nil means that it is too large.
-func newTimetable(m *model, end int64, hint *draft) *timetable {
+// newTimetable writes the model down for an end; nil means that it would take
+// more variables than the most.
+func newTimetable(m *model, end int64, hint *draft, most int64) *timetable {
 	x := &timetable{
 		m: m, end: end, lo: slices.Clone(m.head), hi: make([]int64, m.n),
 		base: make([]lit, m.n), team: make([][]lit, m.n), of: make([][]int, m.n),
@@ -76,7 +78,7 @@ func newTimetable(m *model, end int64, hint *draft) *timetable {
 			x.hi[i] = x.lo[i] - 1
 		}
 		size += x.hi[i] - x.lo[i] + int64(len(m.teams[i]))
-		if size > mostVariables || len(m.teams[i]) > mostTeams {
+		if size > most || len(m.teams[i]) > mostTeams {
 			return nil
 		}
 	}
@@ -479,9 +481,9 @@ func (x *timetable) draft() (list, want []int) {
 }
 
 // prove tries for ends ever sooner than the best, then for those above the
-// bound, each within so many failures.
+// bound, halving what lies between, each within so many failures.
 func (w *planner) prove(ctx context.Context, failures int) {
-	for w.best().finish > w.low {
+	for w.best().finish > w.low && w.best().finish-1 < w.loose {
 		end := w.best().finish - 1
 		switch w.decide(ctx, &w.table, end, failures) {
 		case impossible:
@@ -491,20 +493,34 @@ func (w *planner) prove(ctx context.Context, failures int) {
 			list, want := w.table.draft()
 			w.v.offer(w.v.forward.run(list, want, nil))
 			w.v.tried++
+			if w.best().finish > end {
+				w.loose = end // without settings it can be done
+			}
 		}
 		if w.best().finish > end {
 			break
 		}
 	}
-	for w.best().finish > w.low+1 && ctx.Err() == nil && w.decide(ctx, &w.under, w.low, failures) == impossible {
-		w.raise(w.low + 1)
+	const misses = 3
+	high := min(w.best().finish-1, w.loose) // not known to be impossible
+	for missed := 0; w.low < high && missed < misses && ctx.Err() == nil; {
+		end := w.low + (high-w.low)/2
+		switch w.decide(ctx, &w.under, end, failures) {
+		case impossible:
+			w.raise(end + 1)
+			continue
+		case possible:
+			w.loose = end
+		}
+		high = end
+		missed++
 	}
 }
 
 // decide goes on with the timetable for an end, or writes a new one.
 func (w *planner) decide(ctx context.Context, x **timetable, end int64, failures int) answer {
 	if *x == nil || (*x).end != end {
-		if *x = newTimetable(w.m, end, w.v.best); *x == nil {
+		if *x = newTimetable(w.m, end, w.v.best, min(mostVariables, perFailure*int64(failures))); *x == nil {
 			return unknown
 		}
 	}

@@ -11,14 +11,15 @@ type planner struct {
 	tried int
 	low   int64
 	table *timetable // for an end sooner than the best
-	under *timetable // for an end at the bound
+	under *timetable // for an end between the bound and the best
+	loose int64      // an end that clauses, which know no settings, allow
 	sure  bool       // the fewest hand-overs are proved, and the finish with them
 }
 
 func solve(ctx context.Context, p Problem, o Options) Result {
 	m := compile(p)
 	low := m.lower()
-	w := &planner{m: m, o: o, low: low, v: newImprover(m, low)}
+	w := &planner{m: m, o: o, low: low, v: newImprover(m, low), loose: infinite}
 	if low < infinite {
 		w.v.rules(context.WithoutCancel(ctx))
 		if o.Nodes > 0 {
