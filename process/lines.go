@@ -2,8 +2,10 @@ package process
 
 import (
 	"errors"
+	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"bodkin/seams"
 	"bodkin/seams/form"
@@ -116,8 +118,48 @@ func (b *layer) joinLine(j *templates.Join) *line {
 		Length: l.length, TightestRadius: float64(j.TightestRadius), Turning: j.Turning,
 		Curved: j.TightestRadius < curvedBelow, Strain: j.Strain, Eased: float64(j.Eased),
 		InsideSeen: j.InsideSeen, OtherCloth: l.role != l.appliedRole,
+		RunsOn: b.runsOn(j.A) || b.runsOn(j.B), ClosesBand: b.closesBand(j.Name),
 	}
 	return l
+}
+
+// straightOn is how far from straight the angle at the end of a join may be, in
+// degrees, for its line to go on as the next edge. An estimate.
+const straightOn = 20
+
+// runsOn reports whether a chain's line goes on beyond one of its ends as
+// another edge of the piece: as a slit or a zip under a seam, not round a
+// corner. Folds and the mouths of darts are no edges in this.
+func (b *layer) runsOn(chain []templates.ChainPart) bool {
+	in := map[edgeOf]bool{}
+	for _, part := range chain {
+		in[edgeOf{part.Piece, part.Edge}] = true
+	}
+	for _, part := range chain {
+		p := b.pieceOf(part.Piece)
+		for _, c := range p.Corners {
+			next := ""
+			switch part.Edge {
+			case c.Before:
+				next = c.After
+			case c.After:
+				next = c.Before
+			}
+			k := slices.IndexFunc(p.Edges, func(e templates.PieceEdge) bool { return e.Name == next })
+			if k < 0 || in[edgeOf{p.Name, next}] || math.Abs(c.Inside-180) > straightOn {
+				continue
+			}
+			if use := p.Edges[k].Use; use != "fold" && !strings.HasPrefix(use, "dart ") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// closesBand reports whether a join takes in the ends of a band that is worked flat.
+func (b *layer) closesBand(join string) bool {
+	return slices.ContainsFunc(b.made.Treatments, func(t templates.Treatment) bool { return t.Kind == "band" && t.ClosedBy == join })
 }
 
 // curvedBelow is the radius in mm under which a line is called curved: the

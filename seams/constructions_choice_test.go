@@ -85,6 +85,8 @@ func TestChosen(t *testing.T) {
 		{"seam", place{cloth: "linen-medium", shape: "straight", room: overlocker}, "plain-open-overlocked", "bulky fabric, pressed open: " + oklahoma810},
 		{"seam", place{cloth: "wool-coating", shape: "straight", room: four}, "plain-open-overlocked", oklahoma810},
 		{"seam", place{cloth: "velvet", shape: "straight", room: four}, "plain-open-overlocked", commonWay},
+		{"seam", place{cloth: "silk-georgette", shape: "above a slit", room: lock}, "self-bound", "a French seam keeps one allowance to its end: " + commonWay + "; sheers French or self-bound: " + kentucky},
+		{"seam", place{cloth: "silk-georgette", shape: "closing a band", room: lock}, "french", commonWay},
 		{"seam", place{cloth: "wool-flannel", shape: "seen inside", room: lock}, "plain-open-bound", "unlined, medium to heavy fabric: " + commonWay},
 		{"seam", place{cloth: "denim", shape: "under strain", room: lock}, "flat-felled", "work trousers: " + conover1},
 		{"seam", place{cloth: "denim", shape: "under strain", room: overlocker}, "flat-felled", "sportswear: " + koester},

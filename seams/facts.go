@@ -55,6 +55,8 @@ type LineFacts struct {
 	Allowance      float64 `expr:"allowance"`   // what the edge is cut with; known once its treatment is chosen
 	Elastic        float64 `expr:"elastic"`     // width of elastic the garment asks for
 	Grip           float64 `expr:"grip"`        // body measure that the elastic holds
+	RunsOn         bool    `expr:"runs_on"`     // a join beyond whose end the same line goes on as another edge: a slit, a zip
+	ClosesBand     bool    `expr:"closes_band"` // a join that takes in the ends of a band
 	OtherCloth     bool    `expr:"other_cloth"` // the second ply or the strip is of another cloth
 }
 
