@@ -173,6 +173,16 @@ func TestChalkRefuses(t *testing.T) {
 	}
 }
 
+func BenchmarkChalk(b *testing.B) {
+	line := net(b, front(b, 9))
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Chalk(line, "centre", 2); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
 func ExampleChalk() {
 	o, err := outline.New(
 		edge("hem", outline.Line(point{X: 0, Y: 0}, point{X: 300, Y: 0})),

@@ -351,6 +351,40 @@ func TestCutOfConvexShapes(t *testing.T) {
 	})
 }
 
+// Brute force on curves: along the middle of every edge the cut line is as far
+// away as the edge's own allowance, and nowhere nearer than the narrowest.
+func TestCutKeepsItsDistance(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		o := bodice(t)
+		o.Edges[0].Segments = []Segment{Bow(Point{0, 0}, Point{260, 20}, rapid.Float64Range(-20, 60).Draw(t, "hem"))}
+		widths := all(o, 0)
+		narrowest := math.Inf(1)
+		for i := range widths {
+			widths[i].Width = rapid.Float64Range(0, 25).Draw(t, "width")
+			narrowest = min(narrowest, widths[i].Width)
+		}
+		cut, err := o.Cut(widths)
+		if err != nil {
+			t.Fatal(err)
+		}
+		line := cut.Points()
+		for i, e := range o.Edges {
+			for k := range 11 {
+				p, _ := e.At(e.Length() * float64(k) / 10)
+				if far := clearanceOf(line, p); far < narrowest-2*cutTolerance {
+					t.Errorf("%q at %d/10: only %g of %g mm", e.Name, k, far, narrowest)
+				}
+			}
+			middle, _ := e.At(e.Length() / 2)
+			far := math.Inf(1)
+			for j := range len(cut[i].Points) - 1 {
+				far = min(far, clearance(middle, cut[i].Points[j], cut[i].Points[j+1]))
+			}
+			near(t, e.Name, far, widths[i].Width, 2*cutTolerance)
+		}
+	})
+}
+
 func FuzzCut(f *testing.F) {
 	f.Add([]byte{0, 0, 100, 0, 100, 100, 0, 100}, byte(15))
 	f.Add([]byte{0, 0, 200, 0, 200, 200, 120, 200, 120, 50, 80, 50, 80, 200, 0, 200}, byte(19))

@@ -74,7 +74,7 @@ func (e Edge) find(d float64) (segment int, t float64) {
 	for i, s := range e.Segments {
 		whole := s.Length()
 		if d <= whole || i == len(e.Segments)-1 {
-			return i, s.parameterAt(d)
+			return i, s.parameterAt(d, whole)
 		}
 		d -= whole
 	}

@@ -65,15 +65,16 @@ func (h Segment) gauss(a, b float64) float64 {
 		{0.796666477413627, 0.222381034453374},
 		{0.960289856497536, 0.101228536290376},
 	} {
-		sum += g.weight * (h.At(mid-half*g.node).Norm() + h.At(mid+half*g.node).Norm())
+		before, after := h.At(mid-half*g.node), h.At(mid+half*g.node)
+		// a plain root: the guard of Hypot against overflow is not wanted here
+		sum += g.weight * (math.Sqrt(before.Dot(before)) + math.Sqrt(after.Dot(after)))
 	}
 	return half * sum
 }
 
 // parameterAt returns the t at which the arc length from the start is d, which
-// is held between 0 and the whole length.
-func (s Segment) parameterAt(d float64) float64 {
-	whole := s.Length()
+// is held between 0 and the whole length, known to the caller.
+func (s Segment) parameterAt(d, whole float64) float64 {
 	switch {
 	case d <= 0 || whole == 0:
 		return 0

@@ -186,6 +186,16 @@ func TestFlattenKeepsWithinTolerance(t *testing.T) {
 	})
 }
 
+func BenchmarkNew(b *testing.B) {
+	edges := bodice(b).Edges
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := New(edges...); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
 func ExampleNew() {
 	o, err := New(
 		Edge{"hem", []Segment{Line(Point{0, 0}, Point{240, 0})}},
