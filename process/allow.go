@@ -21,7 +21,7 @@ const mitreSeam = 6
 func allow(made *templates.Made, lines []*line, quantity int) ([]Piece, error) {
 	out := []Piece{}
 	for _, p := range made.Pieces {
-		piece, err := allowPiece(p, lines, quantity)
+		piece, err := allowPiece(p, made.Details, lines, quantity)
 		if err != nil {
 			return nil, err
 		}
@@ -30,7 +30,7 @@ func allow(made *templates.Made, lines []*line, quantity int) ([]Piece, error) {
 	return out, nil
 }
 
-func allowPiece(p templates.Piece, lines []*line, quantity int) (Piece, error) {
+func allowPiece(p templates.Piece, details []templates.Detail, lines []*line, quantity int) (Piece, error) {
 	out := Piece{Name: p.Name, Title: p.Title, Cloth: p.Cloth, Cut: p.Cut, Count: p.Count * quantity,
 		Grain: p.Grain, Edges: []Edge{}, Net: points(p.Outline.Flatten(flat)), Marks: []Mark{}}
 	allowances := make([]outline.Allowance, len(p.Edges))
@@ -54,6 +54,9 @@ func allowPiece(p templates.Piece, lines []*line, quantity int) (Piece, error) {
 	for _, m := range p.Marks {
 		at := pointOf(outline.Point{X: m.X, Y: m.Y})
 		out.Marks = append(out.Marks, Mark{Name: m.Name, X: at.X, Y: at.Y})
+	}
+	if out.Drawn, err = carried(p, details, allowances, cut); err != nil {
+		return out, err
 	}
 	if out.Chalk, err = chalk(p, cut); err != nil {
 		return out, err

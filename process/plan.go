@@ -106,7 +106,16 @@ type Piece struct {
 	Net       []Point `json:"net"` // half where on the fold
 	CutLine   []Point `json:"cut_line"`
 	Marks     []Mark  `json:"marks"`
+	Drawn     []Drawn `json:"drawn"` // from the cutting line inwards
 	Chalk     Chalk   `json:"chalk"`
+}
+
+// Drawn is a straight line on a cut piece, from its cutting line inwards.
+type Drawn struct {
+	Kind string `json:"kind"` // notch: to the seam line; leg: to the point of a dart
+	Name string `json:"name"`
+	From Point  `json:"from"`
+	To   Point  `json:"to"`
 }
 
 // Chalk is how a piece is marked straight on the cloth, without a paper pattern.

@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"slices"
-	"strings"
 
 	"bodkin/process"
 	"bodkin/seams/length"
@@ -110,7 +109,7 @@ func (f *pieceFigure) point(p process.Point) figure.Point {
 
 func (f *pieceFigure) items() []figure.Item {
 	out := f.lines()
-	out = append(out, f.darts()...)
+	out = append(out, f.drawn()...)
 	out = append(out, f.points()...)
 	out = append(out, f.title()...)
 	return append(out, f.allowances()...)
@@ -179,35 +178,16 @@ func (f *pieceFigure) points() []figure.Item {
 // dartKind is what the plan calls a seam that is a dart.
 const dartKind = "dart"
 
-// darts are the legs, from the ends of the mouth to the mark that is the dart's
-// point: the farthest that bears its name.
-func (f *pieceFigure) darts() []figure.Item {
+// drawn are the notches, across the allowance, and the legs of darts, from the
+// cutting line to their points.
+func (f *pieceFigure) drawn() []figure.Item {
 	var out []figure.Item
-	for _, e := range f.p.Edges {
-		dart, ok := f.c.seams[e.Seam]
-		if !ok || dart.Kind != dartKind {
-			continue
+	for _, d := range f.p.Drawn {
+		s := figure.Stroke{Width: figure.Medium}
+		if d.Kind == "leg" {
+			s = figure.Stroke{Width: figure.Thin, Dash: []float64{1.8, 1.1}}
 		}
-		middle := f.point(e.Middle)
-		var point figure.Point
-		far := 0.0
-		for _, m := range f.p.Marks {
-			p := f.point(process.Point{X: m.X, Y: m.Y})
-			mark := slugged([]string{m.Name})
-			named := strings.HasPrefix(mark, slugged([]string{dart.Name})) || strings.HasPrefix(mark, slugged([]string{dart.Title}))
-			if d := distance(p, middle); named && d > far {
-				point, far = p, d
-			}
-		}
-		half := e.Length * f.scale / 2
-		if far <= half {
-			continue
-		}
-		side, _ := f.net.nearest(middle)
-		for _, step := range []int{1, -1} {
-			end := f.net.walk(middle, side, half, step, false)
-			out = append(out, figure.Line(end, point, figure.Stroke{Width: figure.Thin, Dash: []float64{1.8, 1.1}}))
-		}
+		out = append(out, figure.Line(f.point(d.From), f.point(d.To), s))
 	}
 	return out
 }

@@ -217,7 +217,7 @@ func english() wording {
 		closing: closingWords{notices: "Notices", notice: "{about}: {text}", needle: "Needle {needle}: {source}", notes: "Notes",
 			unitsMixed: "The words of the steps give lengths in {words}; the tables give them in {tables}."},
 		figures: figureWords{
-			mapAlt: "Piece map", mapCaption: "The pieces, drawn {scale}. Solid line: cut. Dashed line: seam. The allowance stands at each edge. Double arrow: lengthwise grain.",
+			mapAlt: "Piece map", mapCaption: "The pieces, drawn {scale}. Solid line: cut. Dashed line: seam, or the leg of a dart. Short line across an allowance: notch. The allowance stands at each edge. Double arrow: lengthwise grain.",
 			lineAlt: "Thread line: what each machine is threaded with at each step", lineCaption: "The thread line. One column a step, one row a machine. Numbered box: in use. Thin band: keeps its thread. Wedge: rethread here.",
 			sectionAlt: "{construction}, cut across", sectionCaption: "{construction}, cut across. Along the cloth {scale}; the plies are drawn apart. Numbers: the rows of stitching.",
 			stripAlt: "{strip}: lengths joined into one strip", stripCaption: "{strip}, joined, {width} wide. Along the strip {scale}; its width is not to scale.",

@@ -69,6 +69,23 @@ func (e Edge) At(d float64) (place, tangent Point) {
 	return e.Segments[i].At(t), e.Segments[i].Tangent(t)
 }
 
+// Nearest returns the arc length to the place of the edge nearest to p, and how
+// far away that is, both to within a few hundredths of a mm.
+func (e Edge) Nearest(p Point) (at, away float64) {
+	line := e.Flatten(crossingTolerance)
+	var run float64
+	away = math.Inf(1)
+	for i := range len(line) - 1 {
+		step := line[i+1].Sub(line[i])
+		share := min(max(p.Sub(line[i]).Dot(step)/step.Dot(step), 0), 1)
+		if d := p.Distance(line[i].Toward(line[i+1], share)); d < away {
+			at, away = run+share*step.Norm(), d
+		}
+		run += step.Norm()
+	}
+	return at * e.Length() / run, away
+}
+
 // find returns the segment and its parameter at the arc length d.
 func (e Edge) find(d float64) (segment int, t float64) {
 	for i, s := range e.Segments {

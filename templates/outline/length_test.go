@@ -107,6 +107,20 @@ func TestWalkingAndSplitting(t *testing.T) {
 	})
 }
 
+// A place set off square from the edge is nearest to where it was set off.
+func TestNearest(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		for _, e := range bodice(t).Edges {
+			d := rapid.Float64Range(0, 1).Draw(t, "share") * e.Length()
+			off := rapid.Float64Range(0, 5).Draw(t, "off")
+			p, along := e.At(d)
+			at, away := e.Nearest(p.Add(along.right().Scale(off)))
+			near(t, e.Name+": away", away, off, 0.03)
+			near(t, e.Name+": along", at, d, 0.6)
+		}
+	})
+}
+
 func TestSplitOutsideTheEdge(t *testing.T) {
 	e := Edge{"e", []Segment{Line(Point{}, Point{10, 0})}}
 	for _, d := range []float64{-1, 0, 10, 11, math.NaN()} {
