@@ -44,7 +44,7 @@ func (m *model) lower() int64 {
 			}
 		}
 		c := int64(len(machines))
-		low = max(low, busiest(jobs, m.setting0(k), func(int64, int64) (int64, int64) { return c, 1 }))
+		low = max(low, busiest(jobs, m.setting0(k)-m.paid[k], func(int64, int64) (int64, int64) { return c, 1 }))
 	}
 	for _, set := range m.crowds() {
 		low = max(low, m.crowdBound(set))
@@ -112,36 +112,92 @@ func (m *model) setting0(kind int) int64 {
 				wanted[m.setting[i][a]] = true
 			}
 		}
-		unset := false
-		for _, q := range m.machines[kind] {
-			if v := m.start[q][a]; v != Unset {
-				wanted[v] = false
-			} else {
-				unset = true
-			}
-		}
 		for v, w := range wanted {
-			if !w {
-				continue
-			}
-			least := int64(infinite)
-			if unset {
-				least = 0
-				if at.First != nil {
-					least = at.First[v]
-				}
-			}
-			for u := range at.Change {
-				if u != v {
-					least = min(least, at.Change[u][v])
-				}
-			}
-			if least < infinite {
-				sum += least
+			if w {
+				sum += m.setOnce(kind, a, v)
 			}
 		}
 	}
 	return sum
+}
+
+// setOnce is the least time that setting a value for the first time takes: none
+// where a machine has it at the beginning.
+func (m *model) setOnce(kind, a, v int) int64 {
+	at := m.kinds[kind].Attributes[a]
+	least := int64(infinite)
+	for _, q := range m.machines[kind] {
+		switch m.start[q][a] {
+		case v:
+			return 0
+		case Unset:
+			first := int64(0)
+			if at.First != nil {
+				first = at.First[v]
+			}
+			least = min(least, first)
+		}
+	}
+	for u := range at.Change {
+		if u != v {
+			least = min(least, at.Change[u][v])
+		}
+	}
+	if least >= infinite {
+		return 0
+	}
+	return least
+}
+
+// pay lengthens the least time of tasks that must set a value for the first
+// time: those that come before all others that want it.
+func (m *model) pay() {
+	m.paid = make([]int64, len(m.kinds))
+	if !m.setups {
+		return
+	}
+	before := m.reach()
+	for kind := range m.kinds {
+		for a, at := range m.kinds[kind].Attributes {
+			for v := range at.Change {
+				first := None
+				for i := range m.n {
+					if m.kind[i] != kind || m.setting[i] == nil || m.setting[i][a] != v {
+						continue
+					}
+					switch {
+					case first == None || before[i][first]:
+						first = i
+					case !before[first][i]:
+						first = -2 // two that may come first
+					}
+					if first == -2 {
+						break
+					}
+				}
+				if first >= 0 {
+					t := m.setOnce(kind, a, v)
+					m.least[first] += t
+					m.paid[kind] += t
+				}
+			}
+		}
+	}
+}
+
+// reach tells for each task which ones wait for it, others in between.
+func (m *model) reach() [][]bool {
+	out := make([][]bool, m.n)
+	for _, i := range slices.Backward(m.sorted()) {
+		out[i] = make([]bool, m.n)
+		for _, a := range m.succ[i] {
+			out[i][a.task] = true
+			for j, r := range out[a.task] {
+				out[i][j] = out[i][j] || r
+			}
+		}
+	}
+	return out
 }
 
 // crowds are the sets of people worth a bound: all sets of a few, else each

@@ -31,6 +31,7 @@ type model struct {
 	pace       []int64 // of each person
 	head, tail []int64 // soonest begin; least time from the begin to the end of all
 	handsLow   int     // hand-overs that no plan is without
+	paid       []int64 // of each kind: setting up that is counted in least
 	setups     bool    // some machine has attributes
 	timed      bool    // somebody has hours
 }
@@ -105,6 +106,7 @@ func compile(p Problem) *model {
 			m.join(b, i, true)
 		}
 	}
+	m.pay()
 	m.spread()
 	return m
 }
