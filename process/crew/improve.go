@@ -24,7 +24,9 @@ type improver struct {
 
 	best    *draft
 	now     *draft
-	idle    int // rounds since now was bettered
+	idle    int // rounds since the best was bettered
+	round   int
+	past    []value // what was gone on from in the last rounds
 	low     int64
 	handLow int
 }
@@ -137,19 +139,31 @@ func (v *improver) run(ctx context.Context, lists int) {
 		if d.value.finish < infinite {
 			d = v.push(d)
 		}
-		if v.offer(d) {
-			v.idle = 0
-			continue
-		}
-		v.idle++
-		// Now and then go on from something a little worse.
-		if d.value.finish < infinite && v.idle > 20 && v.chance.IntN(40) == 0 &&
-			d.value.finish <= v.best.value.finish+v.best.value.finish/30 {
-			v.now = d.clone()
-		}
-		if v.idle > 600 {
-			v.now, v.idle = v.best.clone(), 0
-		}
+		v.accept(d)
+	}
+}
+
+// accept takes a draft to go on from if it is no worse than now or than what
+// was gone on from some rounds ago (late acceptance: E. Burke, Y. Bykov,
+// European Journal of Operational Research 258, 2017). After long in vain it
+// begins again at the best.
+func (v *improver) accept(d *draft) {
+	const late, patience = 60, 4000
+	if v.past == nil {
+		v.past = slices.Repeat([]value{v.now.value}, late)
+	}
+	at := v.round % late
+	v.round++
+	v.idle++
+	if d.value.compare(v.best.value) < 0 {
+		v.best, v.idle = d.clone(), 0
+	}
+	if d.value.finish < infinite && (d.value.compare(v.now.value) <= 0 || d.value.compare(v.past[at]) <= 0) {
+		v.now = d.clone()
+	}
+	v.past[at] = v.now.value
+	if v.idle > patience {
+		v.now, v.idle, v.past = v.best.clone(), 0, nil
 	}
 }
 

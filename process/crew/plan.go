@@ -46,9 +46,13 @@ func (w *planner) done(ctx context.Context) bool {
 // proved or a limit is reached.
 func (w *planner) work(ctx context.Context) {
 	const first, walkable = 250, 40
+	lists := 1
+	if w.m.setups {
+		lists = 4 // of which clauses know nothing
+	}
 	for size := first; ; size *= 2 {
 		left := func() int { return min(size, w.o.Nodes-w.spent()) }
-		if w.v.run(ctx, left()); w.done(ctx) {
+		if w.v.run(ctx, min(lists*size, w.o.Nodes-w.spent())); w.done(ctx) {
 			return
 		}
 		if w.v.best.place != nil {

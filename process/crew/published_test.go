@@ -12,7 +12,7 @@ import (
 // Instances whose proof takes a third of a second or more; they are solved
 // by BenchmarkPublished and not in the tests.
 var slow = []string{
-	"j3025_3.sm", "j3045_2.sm", "inst_set2c_sf0_nc1.93_n30_l9_m4_00.dzn",
+	"j3013_4.sm", "j3025_3.sm", "j3045_2.sm", "inst_set2c_sf0_nc1.93_n30_l9_m4_00.dzn",
 	"inst_set2c_sf0_nc1.5_n30_l9_m6_00.dzn", "inst_set2a_sf0_nc1.8_n18_l3_m5_00.dzn",
 }
 
