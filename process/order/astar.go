@@ -15,7 +15,7 @@ type search struct {
 	nodes  *store
 	g, h   []int64
 	parent []int32
-	via    []int32 // the operation by which a node was come to
+	via    []int32 // the act by which a node was come to
 	open   queue
 
 	strong  *bound // dearer and better, for nodes about to be expanded
@@ -30,7 +30,7 @@ type search struct {
 // newSearch returns a search for orders of m that cost less than best.
 func newSearch(m *model, b *bound, best int64) *search {
 	s := &search{m: m, e: newExpander(m), bound: b, best: best - m.constant, goal: -1}
-	if m.free {
+	if m.allFree {
 		s.front = newFront(m)
 	}
 	if b.assignment != nil {

@@ -24,7 +24,7 @@ type beamNode struct {
 	key    []uint64
 	g, f   int64
 	parent int32 // index among the nodes kept on the level before
-	via    int32
+	via    int32 // act
 }
 
 func newBeam(m *model, b *bound, best int64) *beam {

@@ -12,6 +12,16 @@ func newSet(n int) set { return make(set, setWords(n)) }
 
 func (s set) has(i int) bool { return s[i>>6]>>(i&63)&1 != 0 }
 func (s set) add(i int)      { s[i>>6] |= 1 << (i & 63) }
+func (s set) remove(i int)   { s[i>>6] &^= 1 << (i & 63) }
+
+// fullSet is the set of 0 to n-1.
+func fullSet(n int) set {
+	s := newSet(n)
+	for i := range n {
+		s.add(i)
+	}
+	return s
+}
 
 // within reports whether every element of s is in t.
 func (s set) within(t set) bool {

@@ -15,26 +15,19 @@ type bound struct {
 	exactly    bool // the assignment is to be exact for every key
 }
 
-// newBound returns the bound with one projection for each slot.
+// newBound returns the bound with one projection for each slot, or for a few
+// that can stand in for each other.
 func newBound(m *model) *bound {
 	b := &bound{m: m}
 	if len(m.slots) == 1 && !slices.ContainsFunc(m.modes, func(md mode) bool { return len(md.set) == 0 }) {
 		b.chain, b.assignment = newChain(m), newAssignment(m)
 		return b
 	}
-	for s := range m.slots {
-		b.parts = append(b.parts, (&cluster{slots: []int{s}}).build(m, allSlots(m)))
+	for _, c := range m.clusters() {
+		b.parts = append(b.parts, c.build(m, upTo(len(m.slots)), c.charged))
 	}
 	b.values = make([]int64, len(b.parts))
 	return b
-}
-
-func allSlots(m *model) []int {
-	slots := make([]int, len(m.slots))
-	for k := range slots {
-		slots[k] = k
-	}
-	return slots
 }
 
 // at returns the bound for a key.

@@ -3,7 +3,7 @@ package order
 import "slices"
 
 // An assignment bounds a model of one slot in which every operation sets a
-// value of its own, so that each operation left is entered from one other: the
+// value of its own and no other, so that each operation left is entered from one other: the
 // cheapest assignment of predecessors (H. W. Kuhn, The Hungarian method for
 // the assignment problem, Naval Research Logistics Quarterly 2, 1955). Its
 // dual prices suit the whole problem, hence every part of it, and are summed
@@ -28,7 +28,7 @@ const unusable = infinite / 64
 // the prices would take too long.
 func newAssignment(m *model) *assignment {
 	a := &assignment{m: m, at: make([]int, len(m.slots[0].cost))}
-	if m.n > maxCubic {
+	if m.n > maxCubic || len(m.acts) > m.n {
 		return nil
 	}
 	for v := range a.at {
@@ -65,7 +65,7 @@ func newAssignment(m *model) *assignment {
 	return a
 }
 
-func (a *assignment) value(i int) int { return a.m.modes[a.m.mode[i]].set[0].value }
+func (a *assignment) value(i int) int { return a.m.modes[a.m.onlyMode(i)].set[0].value }
 
 // arc is the cost of doing one operation straight after another.
 func (a *assignment) arc(from, to int) int64 {

@@ -2,22 +2,34 @@ package order
 
 import "slices"
 
-// A chain bounds a model of one slot by its dearest chain of operations, and
-// by the values still to be come to.
+// A chain bounds a model of one slot, which every act sets, by its dearest chain
+// of operations, and by the values still to be come to.
 type chain struct {
 	m     *model
 	dist  [][]int64 // [to][from], closed under shortest paths
-	tail  []int64   // what the dearest chain that follows an operation costs
+	value []int     // of each act
+	tail  []int64   // what an act costs, besides coming to its value, with the dearest chain that follows
+	only  []int     // by operation, the value it sets, or -1 where it can set several
 	entry []int64   // the least cost of coming to a value
 	seen  []int     // by value
 	stamp int
 }
 
 func newChain(m *model) *chain {
-	c := &chain{m: m, dist: shortest(m.slots[0].cost), tail: make([]int64, m.n)}
+	c := &chain{m: m, dist: shortest(m.slots[0].cost), tail: make([]int64, len(m.acts)), only: make([]int, m.n)}
+	for _, a := range m.acts {
+		c.value = append(c.value, m.modes[a.mode].set[0].value)
+	}
 	for _, i := range slices.Backward(topological(m.pred)) {
-		for _, j := range m.succ[i] {
-			c.tail[i] = max(c.tail[i], c.dist[c.value(j)][c.value(i)]+c.tail[j])
+		c.only[i] = c.value[m.ways[i][0]]
+		for _, a := range m.ways[i] {
+			if c.value[a] != c.only[i] {
+				c.only[i] = -1
+			}
+			for _, j := range m.succ[i] {
+				c.tail[a] = max(c.tail[a], c.from(c.value[a], j))
+			}
+			c.tail[a] += m.acts[a].cost
 		}
 	}
 	n := len(c.dist)
@@ -33,8 +45,15 @@ func newChain(m *model) *chain {
 	return c
 }
 
-// value is what operation i sets.
-func (c *chain) value(i int) int { return c.m.modes[c.m.mode[i]].set[0].value }
+// from returns what doing operation i and the dearest chain that follows it
+// costs, coming from the value now.
+func (c *chain) from(now, i int) int64 {
+	least := int64(infinite)
+	for _, a := range c.m.ways[i] {
+		least = min(least, c.dist[c.value[a]][now]+c.tail[a])
+	}
+	return least
+}
 
 // bound returns a lower bound on what the key leaves to be paid.
 func (c *chain) bound(key []uint64) int64 {
@@ -47,9 +66,8 @@ func (c *chain) bound(key []uint64) int64 {
 		if done.has(i) {
 			continue
 		}
-		v := c.value(i)
-		longest = max(longest, c.dist[v][now]+c.tail[i])
-		if c.seen[v] != c.stamp {
+		longest = max(longest, c.from(now, i))
+		if v := c.only[i]; v >= 0 && c.seen[v] != c.stamp {
 			c.seen[v] = c.stamp
 			visits += c.entry[v]
 		}

@@ -2,29 +2,122 @@ package order
 
 import "slices"
 
-// A cluster is a plan for a projection: its slots, and the clusters that
-// bound it.
+// A cluster is a plan for a projection: its slots, the clusters that bound it,
+// and the operations whose ways it charges for.
 type cluster struct {
-	slots []int // of the whole model, rising
-	parts []*cluster
+	slots   []int // of the whole model, rising
+	parts   []*cluster
+	charged set // of the whole model's operations
 }
 
 func joined(a, b *cluster) *cluster {
-	return &cluster{slots: slices.Sorted(slices.Values(slices.Concat(a.slots, b.slots))), parts: []*cluster{a, b}}
+	c := &cluster{
+		slots: slices.Sorted(slices.Values(slices.Concat(a.slots, b.slots))), parts: []*cluster{a, b},
+		charged: slices.Clone(a.charged),
+	}
+	c.charged.union(b.charged)
+	return c
 }
 
 // build makes the projection of an outer model whose slots are the given ones
-// of the whole model.
-func (c *cluster) build(outer *model, whole []int) *projection {
+// of the whole model. It takes the operations that it charges for out of
+// charged.
+func (c *cluster) build(outer *model, whole []int, charged set) *projection {
 	at := make([]int, len(c.slots))
 	for k, s := range c.slots {
 		at[k] = slices.Index(whole, s)
 	}
-	p := newProjection(outer, at)
+	p := newProjection(outer, at, charged)
+	inner := fullSet(p.e.m.n)
 	for _, part := range c.parts {
-		p.parts = append(p.parts, part.build(p.e.m, c.slots))
+		p.parts = append(p.parts, part.build(p.e.m, c.slots, inner))
 	}
 	return p
+}
+
+// clusters returns the smallest clusters that see what operations do in every
+// way. Slots of which an operation sets one or the other, such as the same
+// attribute of two machines, are seen together.
+func (m *model) clusters() []*cluster {
+	group := upTo(len(m.slots)) // of each slot, its least slot
+	size := func(g int) (n int) {
+		for _, h := range group {
+			if h == g {
+				n++
+			}
+		}
+		return n
+	}
+	for i := range m.n {
+		sets := m.differing(i)
+		for k, other := range sets[1:] {
+			for at := range min(len(sets[0]), len(other)) {
+				a, b := group[sets[0][at]], group[sets[k+1][at]]
+				if a != b && size(a)+size(b) <= maxCluster {
+					for s, g := range group {
+						if g == max(a, b) {
+							group[s] = min(a, b)
+						}
+					}
+				}
+			}
+		}
+	}
+	left := fullSet(m.n)
+	var clusters []*cluster
+	for g := range group {
+		c := &cluster{charged: newSet(m.n)}
+		for s, of := range group {
+			if of == g {
+				c.slots = append(c.slots, s)
+			}
+		}
+		if len(c.slots) == 0 {
+			continue
+		}
+		if len(c.slots) > 1 {
+			for _, s := range c.slots {
+				c.parts = append(c.parts, &cluster{slots: []int{s}})
+			}
+		}
+		for i := range m.n {
+			if left.has(i) && m.projectWays(i, renumbered(c.slots, len(m.slots))) != nil {
+				c.charged.add(i)
+				left.remove(i)
+			}
+		}
+		clusters = append(clusters, c)
+	}
+	return clusters
+}
+
+// differing lists for each way of operation i the slots that it sets and some
+// other way does not, rising.
+func (m *model) differing(i int) [][]int {
+	count := map[int]int{}
+	for _, a := range m.ways[i] {
+		for _, v := range m.modes[m.acts[a].mode].set {
+			count[v.slot]++
+		}
+	}
+	sets := make([][]int, len(m.ways[i]))
+	for k, a := range m.ways[i] {
+		for _, v := range m.modes[m.acts[a].mode].set {
+			if count[v.slot] < len(sets) {
+				sets[k] = append(sets[k], v.slot)
+			}
+		}
+	}
+	return sets
+}
+
+// renumbered gives each of n slots its place among those listed, or -1.
+func renumbered(slots []int, n int) []int {
+	to := slices.Repeat([]int{-1}, n)
+	for k, s := range slots {
+		to[s] = k
+	}
+	return to
 }
 
 // share makes the projection and its parts live on the same allowance.
@@ -52,7 +145,7 @@ type candidate struct {
 // more than most operations set their slots.
 func (b *bound) strengthened(samples [][]uint64, grant, most int) *bound {
 	try := func(c *cluster) candidate {
-		n := candidate{cluster: c, p: c.build(b.m, allSlots(b.m))}
+		n := candidate{cluster: c, p: c.build(b.m, upTo(len(b.m.slots)), slices.Clone(c.charged))}
 		if len(c.parts) > 0 {
 			n.p.share(new(int))
 			*n.p.left, n.p.grant = 60*len(samples)*grant, grant
@@ -63,8 +156,9 @@ func (b *bound) strengthened(samples [][]uint64, grant, most int) *bound {
 		return n
 	}
 	var parts []candidate
-	for k := range b.m.slots {
-		parts = append(parts, try(&cluster{slots: []int{k}}))
+	smallest := b.m.clusters()
+	for _, c := range smallest {
+		parts = append(parts, try(c))
 	}
 	type pair struct{ a, b *cluster }
 	tried := map[pair]candidate{}
@@ -99,7 +193,7 @@ func (b *bound) strengthened(samples [][]uint64, grant, most int) *bound {
 		parts[y] = best
 		parts = slices.Delete(parts, x, x+1)
 	}
-	if len(parts) == len(b.m.slots) {
+	if len(parts) == len(smallest) {
 		return nil
 	}
 	s := &bound{m: b.m, values: make([]int64, len(parts))}

@@ -8,7 +8,7 @@ import "slices"
 // problem, or a chain, bound it in turn. Work and memory are capped; where a
 // cap cuts the recursion short the bound is weaker but still a bound.
 type projection struct {
-	ops   set      // of the outer model, that set one of the slots
+	ops   set      // of the outer model, that set one of the slots in any way
 	mask  []uint64 // of the outer state, the slots
 	slots []*slot  // of the outer model
 	last  []int    // by inner operation, see project
@@ -52,9 +52,10 @@ const (
 	projectionGrant = 200     // more with each call of bound
 )
 
-func newProjection(outer *model, slots []int) *projection {
+// newProjection projects the outer model, see project.
+func newProjection(outer *model, slots []int, charged set) *projection {
 	slices.Sort(slots)
-	inner, last := outer.project(slots)
+	inner, last := outer.project(slots, charged)
 	p := &projection{
 		ops: newSet(outer.n), mask: make([]uint64, outer.words), last: last,
 		e: newExpander(inner),
@@ -64,11 +65,10 @@ func newProjection(outer *model, slots []int) *projection {
 		p.slots = append(p.slots, sl)
 		p.mask[sl.word] |= sl.mask << sl.shift
 	}
-	for i, k := range outer.mode {
-		for _, a := range outer.modes[k].set {
-			if slices.Contains(slots, a.slot) {
-				p.ops.add(i)
-			}
+	to := renumbered(slots, len(outer.slots))
+	for i := range outer.n {
+		if outer.projectWays(i, to) != nil {
+			p.ops.add(i)
 		}
 	}
 	p.nodes = newStore(p.e.width)

@@ -10,9 +10,9 @@ type expander struct {
 	setW  int      // words of the done set
 	width int      // words of a key
 	need  []uint64 // direct predecessors, setW words for each operation
-	mask  []uint64 // of each operation's mode, m.words words each
+	mask  []uint64 // of each act's mode, m.words words each
 	value []uint64
-	free  []bool
+	open  [][]int // by operation, the acts that may be done as soon as they cost nothing
 	folds *folds
 
 	ready []int // what can be done next, in the key last looked at
@@ -26,7 +26,7 @@ type expander struct {
 
 // A kid is one branch from a key.
 type kid struct {
-	via  int // the operation done first, whose mode is entered
+	via  int // the act done first, whose mode is entered
 	cost int64
 }
 
@@ -38,14 +38,32 @@ func newExpander(m *model) *expander {
 		for _, b := range m.pred[i] {
 			need.add(b)
 		}
-		md := &m.modes[m.mode[i]]
 		e.need = append(e.need, need...)
+		e.open = append(e.open, m.openWays(i))
+	}
+	for _, a := range m.acts {
+		md := &m.modes[a.mode]
 		e.mask = append(e.mask, md.mask...)
 		e.value = append(e.value, md.value...)
-		e.free = append(e.free, md.free)
 	}
 	e.folds = newFolds(m)
 	return e
+}
+
+// openWays lists the acts of an operation that may be done as soon as they cost
+// nothing: coming into no mode of the operation is a short cut, and no other of
+// its ways is cheaper.
+func (m *model) openWays(i int) []int {
+	if !m.free[i] {
+		return nil
+	}
+	ways := m.ways[i]
+	for k, a := range ways {
+		if m.acts[a].cost > 0 {
+			return ways[:k]
+		}
+	}
+	return ways
 }
 
 // root returns the closed start key.
@@ -79,11 +97,18 @@ func (e *expander) isReady(done []uint64, i int) bool {
 }
 
 // atOnce reports whether a ready operation may be done now at no loss.
-func (e *expander) atOnce(state []uint64, i int) bool {
-	if !e.free[i] {
-		return false
+func (e *expander) atOnce(done set, state []uint64, i int) bool {
+	for _, a := range e.open[i] {
+		if e.fits(state, a) {
+			return e.m.due(done, i) == 0
+		}
 	}
-	at := i * len(state)
+	return false
+}
+
+// fits reports whether the state is in the mode of an act already.
+func (e *expander) fits(state []uint64, a int) bool {
+	at := a * len(state)
 	for w, s := range state {
 		if s&e.mask[at+w] != e.value[at+w] {
 			return false
@@ -109,31 +134,36 @@ func (e *expander) findReady(done []uint64) {
 }
 
 // expand fills kids and keys with the branches from a closed key: for every
-// mode that a ready operation asks for, enter it and close. Operations of a
-// mode that is not free branch one by one.
+// mode in which a ready operation can be done, enter it and close. Acts that
+// are not open, or cost something by what is not done, branch one by one.
 func (e *expander) expand(key []uint64) {
 	e.kids, e.keys = e.kids[:0], e.keys[:0]
-	e.findReady(key[:e.setW])
+	done := set(key[:e.setW])
+	e.findReady(done)
 	e.stamp++
 	for _, i := range e.ready {
-		k := e.m.mode[i]
-		if e.free[i] {
-			if e.seen[k] == e.stamp {
-				continue
+		due := e.m.due(done, i)
+		for at, a := range e.m.ways[i] {
+			k := e.m.acts[a].mode
+			if due == 0 && at < len(e.open[i]) {
+				if e.seen[k] == e.stamp {
+					continue
+				}
+				e.seen[k] = e.stamp
 			}
-			e.seen[k] = e.stamp
+			e.kids = append(e.kids, kid{a, e.m.cost(key[e.setW:], k) + e.m.acts[a].cost + due})
+			e.keys = append(e.keys, key...)
+			e.do(e.key(len(e.kids)-1), a)
 		}
-		e.kids = append(e.kids, kid{i, e.m.cost(key[e.setW:], k)})
-		e.keys = append(e.keys, key...)
-		e.do(e.key(len(e.kids)-1), i)
 	}
 }
 
-// do does operation i in a key whose ready operations have been found, and
-// closes the key.
-func (e *expander) do(key []uint64, i int) {
+// do does an act in a key whose ready operations have been found, and closes
+// the key.
+func (e *expander) do(key []uint64, a int) {
 	done, state := set(key[:e.setW]), key[e.setW:]
-	e.m.enter(state, e.m.mode[i])
+	i := e.m.acts[a].op
+	e.m.enter(state, e.m.acts[a].mode)
 	done.add(i)
 	e.stack = append(e.stack[:0], i)
 	e.after = e.after[:0]
@@ -159,7 +189,7 @@ func (e *expander) close(key []uint64) {
 // take does a ready operation if it may be done at once, or notes that it is
 // ready still.
 func (e *expander) take(done set, state []uint64, i int) {
-	if e.atOnce(state, i) {
+	if e.atOnce(done, state, i) {
 		done.add(i)
 		e.stack = append(e.stack, i)
 	} else {

@@ -12,61 +12,94 @@ type Search struct {
 	Above     bool // with no order known beforehand; else with the optimum + 1
 }
 
+// An Order is a sequence with the ways in which its operations are done.
+type Order struct{ Sequence, Ways []int }
+
 // SearchAlone runs A* by itself, without the beams that come before it and
-// with no limit, and returns the order found.
-func SearchAlone(p Problem, how Search, optimum int64) (sequence []int, bound int64, finished bool) {
-	m := compile(p)
+// with no limit, and returns the order found, or nil.
+func SearchAlone(p Problem, how Search, optimum int64) (found *Order, bound int64, finished bool) {
+	t := newTask(p)
+	m := compile(t)
+	s := m
 	if how.Backwards {
-		m = m.reversed()
+		s = m.reversed()
 	}
 	best := optimum + 1
 	if how.Above {
 		best = infinite
 	}
-	s := newSearch(m, newBound(m), best)
-	if how.Strong && s.bound.chain == nil {
-		s.strengthen(8, m.n)
+	search := newSearch(s, newBound(s), best)
+	if how.Strong && search.bound.chain == nil {
+		search.strengthen(8, s.n)
 	}
-	finished = s.run(context.Background(), math.MaxInt/2, math.MaxInt)
-	sequence = s.sequence()
-	if how.Backwards && sequence != nil {
-		sequence = backwards(sequence)
+	finished = search.run(context.Background(), math.MaxInt/2, math.MaxInt)
+	return t.order(m, search.sequence(), how.Backwards), search.lower(), finished
+}
+
+func (t *task) order(m *model, acts []int, back bool) *Order {
+	if acts == nil {
+		return nil
 	}
-	return sequence, s.lower(), finished
+	if back {
+		acts = backwards(acts)
+	}
+	sequence, ways := t.steps(m, acts)
+	return &Order{sequence, ways}
 }
 
 // BeamAlone runs one beam and returns the order found and its bound.
-func BeamAlone(p Problem, width int, back bool) (sequence []int, bound int64) {
-	m := compile(p)
+func BeamAlone(p Problem, width int, back bool) (found *Order, bound int64) {
+	t := newTask(p)
+	m := compile(t)
+	s := m
 	if back {
-		m = m.reversed()
+		s = m.reversed()
 	}
-	b := newBeam(m, newBound(m), infinite)
-	sequence = b.run(context.Background(), width, math.MaxInt)
-	if back {
-		sequence = backwards(sequence)
-	}
-	return sequence, b.low + m.constant
+	b := newBeam(s, newBound(s), infinite)
+	acts := b.run(context.Background(), width, math.MaxInt)
+	return t.order(m, acts, back), b.low + m.constant
 }
 
-// ImproveAlone tries steps of improvement on an order.
-func ImproveAlone(p Problem, sequence []int, steps int) []int {
-	m := compile(p)
+// ImproveAlone tries steps of improvement on the order that the narrowest beam
+// finds, and returns it before and after, and after being told.
+func ImproveAlone(p Problem, steps int) (before, after, told *Order) {
+	t := newTask(p)
+	m := compile(t)
+	acts := newBeam(m, newBound(m), infinite).run(context.Background(), 1, math.MaxInt)
+	before = t.order(m, acts, false)
 	v := newImprover(m)
 	for range steps {
-		if better := v.step(context.Background(), sequence, m.price(sequence)); better != nil {
-			sequence = better
+		if better := v.step(context.Background(), acts, m.price(acts)); better != nil {
+			acts = better
 		}
 	}
-	return sequence
+	return before, t.order(m, acts, false), t.order(m, tell(t, m, acts), false)
 }
 
-// Tell puts an order into the sequence in which it is told.
-func Tell(p Problem, sequence []int) []int { return tell(p, compile(p), sequence) }
-
 // Reading returns the number of runs, changes of group and pairs against their
-// ranks of a sequence.
+// ranks of a sequence of operations that have one way each.
 func Reading(p Problem, sequence []int) (runs, groups, against int) {
-	t := judge(p, sequence)
-	return t.runs, t.groups, t.against
+	t := newTask(p)
+	m := compile(t)
+	v := t.judge(m, t.actsOf(m, sequence))
+	return v.runs, v.groups, v.against
+}
+
+// Tell puts an order of operations that have one way each into the sequence in
+// which it is told.
+func Tell(p Problem, sequence []int) []int {
+	t := newTask(p)
+	m := compile(t)
+	return t.order(m, tell(t, m, t.actsOf(m, sequence)), false).Sequence
+}
+
+func (t *task) actsOf(m *model, sequence []int) []int {
+	var acts []int
+	for _, i := range sequence {
+		acts = append(acts, m.ways[i][0])
+	}
+	for i := len(t.name); i < m.n; i++ {
+		acts = append(acts, m.ways[i][0])
+	}
+	return acts
 }

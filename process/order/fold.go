@@ -1,5 +1,7 @@
 package order
 
+import "slices"
+
 // A fold lets operations wait for others. Say x is ready, k is not done, and
 // what follows x, up to where it meets what follows k, can be done beside what
 // follows k, mode within mode and in the same order. Then any order of the
@@ -19,30 +21,46 @@ type folds struct {
 	m     *model
 	lists [][]fold
 	made  []bool
-	serve []set // by mode, the operations that serve it
+	serve []set // by operation, those that serve it
 	image []int // scratch: where an operation is mapped, or -1
 }
 
 func newFolds(m *model) *folds {
-	fs := &folds{m: m, lists: make([][]fold, m.n), made: make([]bool, m.n), serve: make([]set, len(m.modes)), image: make([]int, m.n)}
+	fs := &folds{m: m, lists: make([][]fold, m.n), made: make([]bool, m.n), serve: make([]set, m.n), image: make([]int, m.n)}
 	for i := range fs.image {
 		fs.image[i] = -1
 	}
 	return fs
 }
 
-// servers returns the operations that serve operation x, see model.serves.
+// servers returns the operations that serve x: whichever way they are done, x
+// costs nothing right before or after, and both may be done as soon as they
+// cost nothing. Operations with wishes neither serve nor are served.
 func (fs *folds) servers(x int) set {
-	k := fs.m.mode[x]
-	if fs.serve[k] == nil {
-		fs.serve[k] = newSet(fs.m.n)
-		for i, other := range fs.m.mode {
-			if fs.m.serves(other, k) {
-				fs.serve[k].add(i)
+	if fs.serve[x] == nil {
+		fs.serve[x] = newSet(fs.m.n)
+		if fs.m.free[x] && !fs.m.isWished(x) {
+			for i := range fs.m.n {
+				if fs.serves(i, x) {
+					fs.serve[x].add(i)
+				}
 			}
 		}
 	}
-	return fs.serve[k]
+	return fs.serve[x]
+}
+
+func (fs *folds) serves(i, x int) bool {
+	m := fs.m
+	if !m.free[i] || m.isWished(i) {
+		return false
+	}
+	for _, a := range m.ways[i] {
+		if !slices.ContainsFunc(m.openWays(x), func(b int) bool { return m.within(m.acts[a].mode, m.acts[b].mode) }) {
+			return false
+		}
+	}
+	return true
 }
 
 // apply takes the ready operation x and its followers out of the search by

@@ -52,15 +52,15 @@ func (v *improver) choose(sequence []int) set {
 	if v.random.IntN(2) == 0 {
 		at := v.random.IntN(len(sequence))
 		for n < v.size && at < len(sequence) {
-			add(sequence[at])
+			add(v.m.acts[sequence[at]].op)
 			at++
 		}
 		return free
 	}
 	for tries := 0; n < v.size && tries < 4*v.size; tries++ {
-		like := v.m.mode[v.random.IntN(v.m.n)]
-		for i, k := range v.m.mode {
-			if k == like && n < v.size {
+		like := v.m.ways[v.random.IntN(v.m.n)]
+		for i, ways := range v.m.ways {
+			if v.m.acts[ways[0]].mode == v.m.acts[like[0]].mode && n < v.size {
 				add(i)
 			}
 		}
@@ -77,7 +77,8 @@ func (m *model) loosened(sequence []int, free set) *model {
 		before[i] = append(before[i], m.pred[i]...)
 	}
 	last := -1
-	for _, i := range sequence {
+	for _, a := range sequence {
+		i := m.acts[a].op
 		if free.has(i) {
 			continue
 		}

@@ -1,6 +1,7 @@
 package order
 
 import (
+	"cmp"
 	"math"
 	"math/bits"
 	"slices"
@@ -9,23 +10,43 @@ import (
 )
 
 // A model is a problem with the stations dissolved: the state is a vector of
-// slots, one for each attribute of each station and one for where the work is,
-// and an operation sets some of the slots. Searches and bounds work on models;
-// a bound's model has fewer slots and operations.
+// slots, one for each attribute of each station, one for where the work is and
+// one for what is in hand, and an act, which is one way of doing one operation,
+// sets some of the slots. Searches and bounds work on models; a bound's model
+// has fewer slots and operations. Sequences are of acts.
 type model struct {
 	n     int    // operations
 	slots []slot // their values are packed into words
 	words int    // of the packed state
 	start []uint64
 	modes []mode
-	mode  []int   // of each operation
+	acts  []act
+	ways  [][]int // acts of each operation, the cheapest first, which costs 0
+	free  []bool  // by operation: all modes of its acts are free
 	pred  [][]int // direct predecessors
 	succ  [][]int // direct successors
 	below []set   // all predecessors
 	above []set   // all successors
-	free  bool    // all modes are free
 
-	constant int64 // part of every order's cost that the slots do not show
+	allFree bool    // all operations are free
+	dues    [][]due // by operation, what doing it costs
+	dueOps  set     // operations that have dues
+	wished  set     // operations that dues have to do with; nil if there are none
+
+	constant int64 // part of every order's cost that the rest does not show
+}
+
+// An act is one way of doing one operation.
+type act struct {
+	op, mode int
+	cost     int64 // besides that of coming into the mode
+	way      int   // of the operation, as the problem numbers them
+}
+
+// A due is to be paid when an operation is done while another is not.
+type due struct {
+	while int // the other is not done
+	cost  int64
 }
 
 // A slot is one component of the state.
@@ -49,13 +70,13 @@ func (s *slot) put(state []uint64, value int) {
 	state[s.word] = state[s.word]&^(s.mask<<s.shift) | uint64(value)<<s.shift
 }
 
-// A mode is a partial assignment of slots, shared by all operations that ask
-// for the same.
+// A mode is a partial assignment of slots, shared by all acts that ask for the
+// same.
 type mode struct {
 	set   []assign
 	mask  []uint64 // over the packed state
 	value []uint64
-	free  bool // an operation of this mode may be done as soon as it costs nothing
+	free  bool // all values are metric: coming into the mode is never a short cut
 }
 
 type assign struct {
@@ -91,13 +112,29 @@ func (m *model) enter(state []uint64, k int) {
 	}
 }
 
-// price returns the cost of a sequence of all operations.
-func (m *model) price(sequence []int) int64 {
-	state := slices.Clone(m.start)
+// due returns what doing operation i costs by what is not done yet.
+func (m *model) due(done set, i int) int64 {
+	if m.dues == nil {
+		return 0
+	}
+	var c int64
+	for _, d := range m.dues[i] {
+		if !done.has(d.while) {
+			c += d.cost
+		}
+	}
+	return c
+}
+
+// price returns the cost of a sequence that does every operation.
+func (m *model) price(acts []int) int64 {
+	state, done := slices.Clone(m.start), newSet(m.n)
 	total := m.constant
-	for _, i := range sequence {
-		total += m.cost(state, m.mode[i])
-		m.enter(state, m.mode[i])
+	for _, k := range acts {
+		a := m.acts[k]
+		total += m.cost(state, a.mode) + a.cost + m.due(done, a.op)
+		m.enter(state, a.mode)
+		done.add(a.op)
 	}
 	return total
 }
@@ -121,25 +158,42 @@ func (m *model) pack(starts []int) {
 	}
 }
 
-// setModes gathers equal wishes into modes, numbered by first appearance.
-func (m *model) setModes(wants [][]assign) {
-	m.mode = make([]int, len(wants))
-	m.free = true
+// setActs stores the acts, of several of one operation and mode the cheapest,
+// and numbers their modes by first appearance.
+func (m *model) setActs(raw []rawAct) {
+	m.ways, m.free = make([][]int, m.n), make([]bool, m.n)
+	m.allFree = true
 	known := map[string]int{}
-	for i, w := range wants {
-		var key strings.Builder
-		for _, a := range w {
-			key.WriteString(strconv.Itoa(a.slot) + ":" + strconv.Itoa(a.value) + " ")
-		}
-		k, ok := known[key.String()]
+	for _, r := range raw {
+		k, ok := known[modeKey(r.set)]
 		if !ok {
 			k = len(m.modes)
-			known[key.String()] = k
-			m.modes = append(m.modes, m.newMode(w))
-			m.free = m.free && m.modes[k].free
+			known[modeKey(r.set)] = k
+			m.modes = append(m.modes, m.newMode(r.set))
 		}
-		m.mode[i] = k
+		a := act{op: r.op, mode: k, cost: r.cost, way: r.way}
+		at := slices.IndexFunc(m.ways[r.op], func(b int) bool { return m.acts[b].mode == k })
+		switch {
+		case at < 0:
+			m.ways[r.op] = append(m.ways[r.op], len(m.acts))
+			m.acts = append(m.acts, a)
+		case r.cost < m.acts[m.ways[r.op][at]].cost:
+			m.acts[m.ways[r.op][at]] = a
+		}
 	}
+	for i, ways := range m.ways {
+		slices.SortStableFunc(ways, func(a, b int) int { return cmp.Compare(m.acts[a].cost, m.acts[b].cost) })
+		m.free[i] = !slices.ContainsFunc(ways, func(a int) bool { return !m.modes[m.acts[a].mode].free })
+		m.allFree = m.allFree && m.free[i]
+	}
+}
+
+func modeKey(set []assign) string {
+	var key strings.Builder
+	for _, a := range set {
+		key.WriteString(strconv.Itoa(a.slot) + ":" + strconv.Itoa(a.value) + " ")
+	}
+	return key.String()
 }
 
 func (m *model) newMode(set []assign) mode {
@@ -153,13 +207,17 @@ func (m *model) newMode(set []assign) mode {
 	return md
 }
 
-// serves reports whether an operation of mode x costs nothing right after or
-// before one of mode k, and both may be done as soon as they cost nothing.
-func (m *model) serves(k, x int) bool {
-	a, b := &m.modes[x], &m.modes[k]
-	if !a.free || !b.free {
-		return false
+// onlyMode returns the mode of an operation that can be done in one way, or -1.
+func (m *model) onlyMode(i int) int {
+	if len(m.ways[i]) > 1 {
+		return -1
 	}
+	return m.acts[m.ways[i][0]].mode
+}
+
+// within reports whether what is in mode k is in mode x.
+func (m *model) within(k, x int) bool {
+	a, b := &m.modes[x], &m.modes[k]
 	for w, mask := range a.mask {
 		if mask&^b.mask[w] != 0 || b.value[w]&mask != a.value[w] {
 			return false

@@ -31,20 +31,21 @@ type side struct {
 
 // solve is Solve for a valid problem and options without zeros.
 func solve(ctx context.Context, p Problem, o Options) Result {
-	m := compile(p)
-	back := m.reversed()
-	w := &planner{m: m, o: o, cost: infinite, improver: newImprover(m), sides: []*side{
-		{m: m, bound: newBound(m)},
-		{m: back, backwards: true, bound: newBound(back)},
-	}}
-	w.beam(context.WithoutCancel(ctx), w.sides[0], 1)
-	if o.Nodes > 0 {
+	t := newTask(p)
+	m := compile(t)
+	w := newPlanner(m, o)
+	if m.n == 0 {
+		w.sequence, w.cost, w.bound = []int{}, m.constant, m.constant
+	} else {
+		w.beam(context.WithoutCancel(ctx), w.sides[0], 1)
+	}
+	if o.Nodes > 0 && !w.proved() {
 		w.work(ctx)
 	}
 	r := Result{
-		Sequence: tell(p, m, w.sequence), Cost: w.cost, Bound: w.bound, Proved: w.proved(),
-		Expanded: w.expanded, Stored: w.stored,
+		Cost: w.cost, Bound: w.bound, Proved: w.proved(), Expanded: w.expanded, Stored: w.stored,
 	}
+	r.Sequence, r.Ways = t.steps(m, tell(t, m, w.sequence))
 	switch {
 	case r.Proved:
 		r.Stopped = Finished
@@ -56,6 +57,15 @@ func solve(ctx context.Context, p Problem, o Options) Result {
 		r.Stopped = NodeLimit
 	}
 	return r
+}
+
+func newPlanner(m *model, o Options) *planner {
+	w := &planner{m: m, o: o, cost: infinite, improver: newImprover(m), sides: []*side{{m: m, bound: newBound(m)}}}
+	if m.n > 0 {
+		back := m.reversed()
+		w.sides = append(w.sides, &side{m: back, backwards: true, bound: newBound(back)})
+	}
+	return w
 }
 
 func (w *planner) proved() bool { return w.bound >= w.cost }

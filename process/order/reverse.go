@@ -7,7 +7,7 @@ package order
 func (m *model) reversed() *model {
 	r := &model{constant: m.constant}
 	starts := make([]int, len(m.slots))
-	wants := make([][]assign, m.n+1)
+	var last []assign
 	for k := range m.slots {
 		s := &m.slots[k]
 		n := len(s.cost)
@@ -23,28 +23,46 @@ func (m *model) reversed() *model {
 		}
 		r.slots = append(r.slots, slot{cost: cost, metric: append(append([]bool{}, s.metric...), true)})
 		starts[k] = n
-		wants[m.n] = append(wants[m.n], assign{k, s.of(m.start)})
-	}
-	for i := range m.n {
-		wants[i] = m.modes[m.mode[i]].set
+		last = append(last, assign{k, s.of(m.start)})
 	}
 	r.pack(starts)
-	r.setModes(wants)
 	before := make([][]int, m.n+1)
 	for i := range m.n {
 		before[i] = m.succ[i]
 		before[m.n] = append(before[m.n], i)
 	}
 	r.setPrecedence(before)
+	var acts []rawAct
+	for _, a := range m.acts {
+		acts = append(acts, rawAct{op: a.op, way: a.way, cost: a.cost, set: m.modes[a.mode].set})
+	}
+	r.setActs(append(acts, rawAct{op: m.n, set: last}))
+	r.reverseDues(m)
 	return r
 }
 
-// backwards turns an order of m.reversed() into one of m.
-func backwards(sequence []int) []int {
-	n := len(sequence) - 1 // the last brings the slots to their start
+// reverseDues makes what is paid by being before another be paid by being
+// after it.
+func (m *model) reverseDues(of *model) {
+	if of.dues == nil {
+		return
+	}
+	m.dues = make([][]due, m.n)
+	for i, dues := range of.dues {
+		for _, d := range dues {
+			m.dues[d.while] = append(m.dues[d.while], due{i, d.cost})
+		}
+	}
+	m.findWished()
+}
+
+// backwards turns an order of m.reversed() into one of m. Acts have the same
+// numbers in both.
+func backwards(acts []int) []int {
+	n := len(acts) - 1 // the last brings the slots to their start
 	turned := make([]int, n)
-	for k, i := range sequence[:n] {
-		turned[n-1-k] = i
+	for k, a := range acts[:n] {
+		turned[n-1-k] = a
 	}
 	return turned
 }

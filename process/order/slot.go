@@ -7,7 +7,8 @@ type rawSlot struct {
 	cost  [][]int64 // [from][to]
 	first []int64   // from nothing; nil is free
 	start int       // or Unset
-	value []int     // what each operation sets, or Any
+	op    []int     // of each act, the operation that it does
+	value []int     // what each act sets, or Any
 }
 
 // between is the cost of going from one value, or Unset, to another.
@@ -23,7 +24,7 @@ func (r rawSlot) between(from, to int) int64 {
 	return 0
 }
 
-// settable lists the values that operations set, rising.
+// settable lists the values that acts set, rising.
 func (r rawSlot) settable() []int {
 	var values []int
 	for _, v := range r.value {
@@ -37,16 +38,33 @@ func (r rawSlot) settable() []int {
 
 // constant is the cost of a slot that reduce finds to leave no choice.
 func (r rawSlot) constant() int64 {
-	if values := r.settable(); len(values) > 0 {
+	if values := r.settable(); len(values) > 0 && r.forced() {
 		return r.between(r.start, values[0])
 	}
 	return 0
 }
 
+// forced reports whether some operation sets the slot in all its ways.
+func (r rawSlot) forced() bool {
+	spared := map[int]bool{} // operations with a way that does not
+	for k, v := range r.value {
+		if v == Any {
+			spared[r.op[k]] = true
+		}
+	}
+	for _, i := range r.op {
+		if !spared[i] {
+			return true
+		}
+	}
+	return false
+}
+
 // reduce returns the slot over the values in use, its start value, and what
-// each operation sets, with values that cost the same in every respect and
-// nothing between them merged into one. The slot is nil when one value is all
-// that is ever set, so that its cost is the same in every order.
+// each act sets, with values that cost the same in every respect and
+// nothing between them merged into one. The slot is nil when its cost is the
+// same in every order: when one value is all that is ever set, and it must be or
+// costs nothing.
 func (r rawSlot) reduce() (*slot, int, []int) {
 	values := r.settable()
 	settable := len(values)
@@ -70,7 +88,7 @@ func (r rawSlot) reduce() (*slot, int, []int) {
 			classes = len(kept)
 		}
 	}
-	if classes < 2 {
+	if classes == 0 || classes == 1 && (r.forced() || r.between(r.start, values[0]) == 0) {
 		return nil, 0, nil
 	}
 	value := make([]int, len(r.value))

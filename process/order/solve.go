@@ -30,8 +30,9 @@ type Progress struct {
 
 // A Result is the best order found and what is known about it.
 type Result struct {
-	Sequence []int // every operation once, each after its predecessors
-	Cost     int64 // of Sequence, as [Cost] gives it
+	Sequence []int // every operation that is not done once, each after its predecessors
+	Ways     []int // the way in which each of Sequence is done, see [Operation.Way]
+	Cost     int64 // of Sequence and Ways, as [CostWith] gives it
 	Bound    int64 // no order costs less
 	Proved   bool  // Cost is the least possible: Bound == Cost
 	Expanded int   // search nodes expanded

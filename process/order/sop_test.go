@@ -51,4 +51,3 @@ func readSOP(r io.Reader) (order.Problem, error) {
 	p.Stations[0].Attributes = []order.Attribute{{Change: change, Start: order.Unset}}
 	return p, nil
 }
-

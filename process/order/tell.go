@@ -19,40 +19,44 @@ import (
 // outcome is judged as a whole, see telling, and the order as it was found
 // is kept when it is the better one.
 type teller struct {
-	p     Problem
+	t     *task
 	m     *model
+	act   []int      // by which each operation is done
 	state [][]uint64 // by phase, that all its operations leave
 	phase []int      // of each operation
 	lists [][]int    // operations of each phase
 }
 
-// tell returns the sequence as it should be told, at no more cost.
-func tell(p Problem, m *model, sequence []int) []int {
-	t := newTeller(p, m, sequence)
-	best, value := sequence, judge(p, sequence)
+// tell returns the acts in the sequence in which they should be told, at no
+// more cost.
+func tell(t *task, m *model, acts []int) []int {
+	l := newTeller(t, m, acts)
+	best, value := acts, t.judge(m, acts)
 	for range 2 {
-		told := t.sequence()
-		if v := judge(p, told); v.compare(value) < 0 {
+		told := l.sequence()
+		if v := t.judge(m, told); v.compare(value) < 0 {
 			best, value = told, v
 		}
-		t.gather()
+		l.gather()
 	}
 	return best
 }
 
-func newTeller(p Problem, m *model, sequence []int) *teller {
-	t := &teller{p: p, m: m, phase: make([]int, m.n)}
+func newTeller(t *task, m *model, acts []int) *teller {
+	l := &teller{t: t, m: m, act: make([]int, m.n), phase: make([]int, m.n)}
 	state := slices.Clone(m.start)
-	for _, i := range sequence {
-		if len(t.lists) == 0 || !m.fits(state, m.mode[i]) {
-			m.enter(state, m.mode[i])
-			t.state = append(t.state, slices.Clone(state))
-			t.lists = append(t.lists, nil)
+	for _, a := range acts {
+		i := m.acts[a].op
+		if len(l.lists) == 0 || !m.fits(state, m.acts[a].mode) {
+			m.enter(state, m.acts[a].mode)
+			l.state = append(l.state, slices.Clone(state))
+			l.lists = append(l.lists, nil)
 		}
-		t.phase[i] = len(t.lists) - 1
-		t.lists[t.phase[i]] = append(t.lists[t.phase[i]], i)
+		l.act[i] = a
+		l.phase[i] = len(l.lists) - 1
+		l.lists[l.phase[i]] = append(l.lists[l.phase[i]], i)
 	}
-	return t
+	return l
 }
 
 // gather moves single operations to other phases while that does any good.
@@ -81,7 +85,7 @@ func (t *teller) gather() {
 // better returns the best phase for operation i while all others stay.
 func (t *teller) better(i int) int {
 	now := t.phase[i]
-	if t.holds(i, now) {
+	if t.m.isWished(i) || t.isEnd(i) || t.holds(i, now) {
 		return now
 	}
 	first, last := 0, len(t.lists)-1
@@ -93,7 +97,7 @@ func (t *teller) better(i int) int {
 	}
 	best, groups, against := now, t.strangers(i, now), t.against(i, now)
 	for to := first; to <= last; to++ {
-		if to == now || !t.m.fits(t.state[to], t.m.mode[i]) {
+		if to == now || !t.m.fits(t.state[to], t.mode(i)) {
 			continue
 		}
 		g, a := t.strangers(i, to), t.against(i, to)
@@ -111,12 +115,12 @@ func (t *teller) holds(i, phase int) bool {
 	if phase > 0 {
 		before = t.state[phase-1]
 	}
-	for _, a := range t.m.modes[t.m.mode[i]].set {
+	for _, a := range t.m.modes[t.mode(i)].set {
 		if s := &t.m.slots[a.slot]; s.of(before) == a.value {
 			continue
 		}
 		held := slices.ContainsFunc(t.lists[phase], func(x int) bool {
-			return x != i && slices.Contains(t.m.modes[t.m.mode[x]].set, a)
+			return x != i && slices.Contains(t.m.modes[t.mode(x)].set, a)
 		})
 		if !held {
 			return true
@@ -128,7 +132,7 @@ func (t *teller) holds(i, phase int) bool {
 // strangers is 1 if operation i is the only one of its group in the phase.
 func (t *teller) strangers(i, phase int) int {
 	for _, x := range t.lists[phase] {
-		if x != i && t.p.Operations[x].Group == t.p.Operations[i].Group {
+		if x != i && t.group(x) == t.group(i) {
 			return 0
 		}
 	}
@@ -138,9 +142,9 @@ func (t *teller) strangers(i, phase int) int {
 // against counts the operations that operation i, in the phase, would come
 // before or after against their ranks.
 func (t *teller) against(i, phase int) int {
-	n, rank := 0, t.p.Operations[i].Rank
-	for x, at := range t.phase {
-		r := t.p.Operations[x].Rank
+	n, rank := 0, t.t.p.Operations[i].Rank
+	for x, op := range t.t.p.Operations {
+		at, r := t.phase[x], op.Rank
 		if at < phase && r > rank || at > phase && r < rank {
 			n++
 		}
@@ -150,27 +154,34 @@ func (t *teller) against(i, phase int) int {
 
 // sequence tells the phases one after another.
 func (t *teller) sequence() []int {
-	w := newWorkplace(t.p)
+	r := newReplayer(t.t.p)
+	done := newSet(t.m.n)
 	left := make([]int, t.m.n)
 	for i, b := range t.m.pred {
 		left[i] = len(b)
 	}
-	sequence := make([]int, 0, t.m.n)
+	acts := make([]int, 0, t.m.n)
+	last := -1
 	for _, list := range t.lists {
 		list = slices.Clone(list)
 		for len(list) > 0 {
 			next := -1
-			var least [4]int
+			var least telling
 			for k, i := range list {
 				if left[i] > 0 {
 					continue
 				}
-				op := t.p.Operations[i]
-				key := [4]int{w.changes(i), 0, op.Rank, i}
-				if len(sequence) > 0 && t.p.Operations[sequence[len(sequence)-1]].Group != op.Group {
-					key[1] = 1
+				key := telling{cost: t.m.due(done, i)}
+				if !t.isEnd(i) {
+					key.against = t.t.p.Operations[i].Rank
+					if r.needs(i, t.m.acts[t.act[i]].way) {
+						key.runs = 1
+					}
 				}
-				if next < 0 || slices.Compare(key[:], least[:]) < 0 {
+				if last >= 0 && t.group(last) != t.group(i) {
+					key.groups = 1
+				}
+				if next < 0 || cmp.Or(key.compare(least), cmp.Compare(i, list[next])) < 0 {
 					next, least = k, key
 				}
 			}
@@ -179,9 +190,25 @@ func (t *teller) sequence() []int {
 			for _, s := range t.m.succ[i] {
 				left[s]--
 			}
-			w.do(i)
-			sequence = append(sequence, i)
+			if !t.isEnd(i) {
+				r.do(i, t.m.acts[t.act[i]].way)
+			}
+			done.add(i)
+			acts = append(acts, t.act[i])
+			last = i
 		}
 	}
-	return sequence
+	return acts
+}
+
+// isEnd reports whether i brings about the ends of the stations.
+func (t *teller) isEnd(i int) bool { return i == len(t.t.p.Operations) }
+
+func (t *teller) mode(i int) int { return t.m.acts[t.act[i]].mode }
+
+func (t *teller) group(i int) int {
+	if t.isEnd(i) {
+		return NoGroup
+	}
+	return t.t.p.Operations[i].Group
 }

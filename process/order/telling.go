@@ -22,64 +22,45 @@ func (a telling) compare(b telling) int {
 	)
 }
 
-func judge(p Problem, sequence []int) telling {
-	t := telling{cost: replay(p, sequence).Total}
-	w := newWorkplace(p)
-	ranks := make([]int, 0, len(sequence))
-	for k, i := range sequence {
-		t.runs += w.changes(i)
-		w.do(i)
-		op := p.Operations[i]
-		if k > 0 && p.Operations[sequence[k-1]].Group != op.Group {
-			t.groups++
+// judge judges a sequence of the model's acts.
+func (t *task) judge(m *model, acts []int) telling {
+	v := telling{cost: m.price(acts)}
+	r := newReplayer(t.p)
+	ranks := make([]int, 0, len(acts))
+	last := -1
+	for _, a := range acts {
+		i := m.acts[a].op
+		if i == len(t.p.Operations) {
+			continue // the end
 		}
+		at := r.at
+		if step := r.do(i, m.acts[a].way); step.Station != at || len(step.Changes) > 0 {
+			v.runs++
+		}
+		op := t.p.Operations[i]
+		if last >= 0 && t.p.Operations[last].Group != op.Group {
+			v.groups++
+		}
+		last = i
 		// the ranks before this one that are higher
-		at, _ := slices.BinarySearch(ranks, op.Rank+1)
-		t.against += len(ranks) - at
-		ranks = slices.Insert(ranks, at, op.Rank)
+		place, _ := slices.BinarySearch(ranks, op.Rank+1)
+		v.against += len(ranks) - place
+		ranks = slices.Insert(ranks, place, op.Rank)
 	}
-	return t
+	return v
 }
 
-// A workplace follows the station and the settings through a sequence.
-type workplace struct {
-	p      Problem
-	at     int
-	values [][]int
-}
-
-func newWorkplace(p Problem) *workplace {
-	w := &workplace{p: p, at: p.Start}
-	for _, st := range p.Stations {
-		values := make([]int, len(st.Attributes))
-		for a, at := range st.Attributes {
-			values[a] = at.Start
-		}
-		w.values = append(w.values, values)
+// needs reports whether operation i, done in one of its ways, needs another
+// station or setting than there is.
+func (r *replayer) needs(i, way int) bool {
+	w := r.p.Operations[i].Way(way)
+	if w.Station != r.at {
+		return true
 	}
-	return w
-}
-
-// changes is 1 if operation i needs another station or setting, else 0.
-func (w *workplace) changes(i int) int {
-	op := w.p.Operations[i]
-	if op.Station != w.at {
-		return 1
-	}
-	for a, v := range op.Setting {
-		if v != Any && v != w.values[op.Station][a] {
-			return 1
+	for a, v := range w.Setting {
+		if v != Any && v != r.values[w.Station][a] {
+			return true
 		}
 	}
-	return 0
-}
-
-func (w *workplace) do(i int) {
-	op := w.p.Operations[i]
-	w.at = op.Station
-	for a, v := range op.Setting {
-		if v != Any {
-			w.values[op.Station][a] = v
-		}
-	}
+	return false
 }

@@ -2,10 +2,14 @@ package order
 
 import "slices"
 
-// unfold returns the order of all operations that the branches of a search
-// stand for, last branch first: each operation named brings about its mode,
-// and everything free is done at once.
+// unfold returns the order of all operations, as acts, that the branches of a
+// search stand for, last branch first: each act named brings about its mode, and
+// everything free is done at once.
 func (m *model) unfold(vias []int) []int {
+	open := make([][]int, m.n)
+	for i := range open {
+		open[i] = m.openWays(i)
+	}
 	state := slices.Clone(m.start)
 	done := newSet(m.n)
 	left := make([]int, m.n)
@@ -16,9 +20,10 @@ func (m *model) unfold(vias []int) []int {
 			ready = append(ready, i)
 		}
 	}
-	do := func(i int) {
+	do := func(a int) {
+		i := m.acts[a].op
 		done.add(i)
-		sequence = append(sequence, i)
+		sequence = append(sequence, a)
 		for _, s := range m.succ[i] {
 			if left[s]--; left[s] == 0 {
 				ready = append(ready, s)
@@ -28,23 +33,25 @@ func (m *model) unfold(vias []int) []int {
 	freely := func() {
 		for at := 0; at < len(ready); {
 			i := ready[at]
-			switch {
-			case done.has(i):
+			if done.has(i) {
 				ready = slices.Delete(ready, at, at+1)
-			case m.modes[m.mode[i]].free && m.fits(state, m.mode[i]):
-				do(i)
+				continue
+			}
+			fit := slices.IndexFunc(open[i], func(a int) bool { return m.fits(state, m.acts[a].mode) })
+			if fit >= 0 && m.due(done, i) == 0 {
+				do(open[i][fit])
 				at = 0
-			default:
+			} else {
 				at++
 			}
 		}
 	}
 	freely()
-	for _, i := range slices.Backward(vias) {
-		m.enter(state, m.mode[i])
-		freely() // what waited for i comes before it
-		if !done.has(i) {
-			do(i)
+	for _, a := range slices.Backward(vias) {
+		m.enter(state, m.acts[a].mode)
+		freely() // what waited for this act comes before it
+		if !done.has(m.acts[a].op) {
+			do(a)
 			freely()
 		}
 	}

@@ -9,9 +9,11 @@ import (
 const (
 	MaxOperations = 4096
 	MaxStations   = 256
-	MaxAttributes = 64      // of one station
-	MaxValues     = 4096    // of one attribute
-	MaxCost       = 1 << 40 // of one move or change
+	MaxAttributes = 64   // of one station
+	MaxValues     = 4096 // of one attribute
+	MaxWays       = 256  // of one operation
+	MaxWishes     = 1 << 16
+	MaxCost       = 1 << 36 // of one move, change, way, pick or wish
 )
 
 // An InvalidError says what in a problem is out of range.
@@ -27,8 +29,9 @@ func invalid(where, format string, args ...any) error {
 }
 
 // Validate reports the first thing wrong with p, in the order stations, moves,
-// operations, as an [*InvalidError]; predecessors that lead round in a circle
-// are a [*CycleError].
+// pick, operations, wishes, what is done, as an [*InvalidError]; predecessors
+// that lead round in a circle are a [*CycleError]. It takes time in proportion
+// to the size of p.
 func Validate(p Problem) error {
 	if len(p.Stations) > MaxStations {
 		return invalid("problem", "%d stations, at most %d are possible", len(p.Stations), MaxStations)
@@ -49,10 +52,19 @@ func Validate(p Problem) error {
 	if p.Start != Nowhere && (p.Start < 0 || p.Start >= len(p.Stations)) && len(p.Stations)+len(p.Operations) > 0 {
 		return invalid("problem", "start is station %d, want %d for nowhere or 0 to %d", p.Start, Nowhere, len(p.Stations)-1)
 	}
+	if p.Pick < 0 || p.Pick > MaxCost {
+		return invalid("problem", "the cost of a pick is %d, want 0 to %d", p.Pick, int64(MaxCost))
+	}
 	for i, op := range p.Operations {
 		if err := validateOperation(p, op, fmt.Sprintf("operation %d", i)); err != nil {
 			return err
 		}
+	}
+	if err := validateWishes(p); err != nil {
+		return err
+	}
+	if err := validateDone(p); err != nil {
+		return err
 	}
 	if cycles := findCycles(p.Operations); len(cycles) > 0 {
 		return &CycleError{Cycles: cycles}
@@ -85,6 +97,14 @@ func validateStation(st Station, where string) error {
 			return invalid(here, "start is value %d, want %d for unset or 0 to %d", at.Start, Unset, n-1)
 		}
 	}
+	if st.End != nil && len(st.End) != len(st.Attributes) {
+		return invalid(where, "%d ends for its %d attributes", len(st.End), len(st.Attributes))
+	}
+	for a, v := range st.End {
+		if n := len(st.Attributes[a].Change); v != Any && (v < 0 || v >= n) {
+			return invalid(where, "end of attribute %d is %d, want %d for any or 0 to %d", a, v, Any, n-1)
+		}
+	}
 	return nil
 }
 
@@ -106,22 +126,84 @@ func validateMatrix(m [][]int64, n int, where string) error {
 }
 
 func validateOperation(p Problem, op Operation, where string) error {
-	if op.Station < 0 || op.Station >= len(p.Stations) {
-		return invalid(where, "station is %d, want 0 to %d", op.Station, len(p.Stations)-1)
+	if op.Ways() > MaxWays {
+		return invalid(where, "%d ways, at most %d are possible", op.Ways(), MaxWays)
 	}
-	attributes := p.Stations[op.Station].Attributes
-	if op.Setting != nil && len(op.Setting) != len(attributes) {
-		return invalid(where, "%d settings for the %d attributes of station %d", len(op.Setting), len(attributes), op.Station)
-	}
-	for a, v := range op.Setting {
-		if n := len(attributes[a].Change); v != Any && (v < 0 || v >= n) {
-			return invalid(where, "setting of attribute %d is %d, want %d for any or 0 to %d", a, v, Any, n-1)
+	for k := range op.Ways() {
+		here := where
+		if k > 0 {
+			here = fmt.Sprintf("%s, way %d", where, k)
+		}
+		if err := validateWay(p, op.Way(k), here); err != nil {
+			return err
 		}
 	}
 	for _, b := range op.After {
 		if b < 0 || b >= len(p.Operations) {
 			return invalid(where, "comes after operation %d, want 0 to %d", b, len(p.Operations)-1)
 		}
+	}
+	if op.Group < NoGroup {
+		return invalid(where, "group is %d, want %d for none or more", op.Group, NoGroup)
+	}
+	return nil
+}
+
+func validateWay(p Problem, way Way, where string) error {
+	if way.Station < 0 || way.Station >= len(p.Stations) {
+		return invalid(where, "station is %d, want 0 to %d", way.Station, len(p.Stations)-1)
+	}
+	attributes := p.Stations[way.Station].Attributes
+	if way.Setting != nil && len(way.Setting) != len(attributes) {
+		return invalid(where, "%d settings for the %d attributes of station %d", len(way.Setting), len(attributes), way.Station)
+	}
+	for a, v := range way.Setting {
+		if n := len(attributes[a].Change); v != Any && (v < 0 || v >= n) {
+			return invalid(where, "setting of attribute %d is %d, want %d for any or 0 to %d", a, v, Any, n-1)
+		}
+	}
+	if way.Cost < 0 || way.Cost > MaxCost {
+		return invalid(where, "cost is %d, want 0 to %d", way.Cost, int64(MaxCost))
+	}
+	return nil
+}
+
+func validateWishes(p Problem) error {
+	if len(p.Wishes) > MaxWishes {
+		return invalid("problem", "%d wishes, at most %d are possible", len(p.Wishes), MaxWishes)
+	}
+	for k, w := range p.Wishes {
+		here := fmt.Sprintf("wish %d", k)
+		for _, i := range []int{w.First, w.Then} {
+			if i < 0 || i >= len(p.Operations) {
+				return invalid(here, "names operation %d, want 0 to %d", i, len(p.Operations)-1)
+			}
+		}
+		if w.First == w.Then {
+			return invalid(here, "wants operation %d before itself", w.First)
+		}
+		if w.Cost < 0 || w.Cost > MaxCost {
+			return invalid(here, "cost is %d, want 0 to %d", w.Cost, int64(MaxCost))
+		}
+	}
+	return nil
+}
+
+func validateDone(p Problem) error {
+	done := make([]bool, len(p.Operations))
+	for _, i := range p.Done {
+		switch {
+		case i < 0 || i >= len(p.Operations):
+			return invalid("done", "names operation %d, want 0 to %d", i, len(p.Operations)-1)
+		case done[i]:
+			return invalid("done", "names operation %d twice", i)
+		}
+		for _, b := range p.Operations[i].After {
+			if !done[b] {
+				return invalid("done", "operation %d is done, and operation %d, which it must follow, is not done before it", i, b)
+			}
+		}
+		done[i] = true
 	}
 	return nil
 }
