@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -21,6 +20,7 @@ type arrangement struct {
 	result     order.Result
 	cost       order.Breakdown
 	seamBySeam order.Breakdown
+	book       *Textbook     // nil where none fits
 	attributes [][]attribute // of each station
 }
 
@@ -79,6 +79,9 @@ func (o *operator) arrange(ctx context.Context, garment string, opts order.Optio
 	if a.seamBySeam, err = order.Cost(p, bySeam); err != nil {
 		return nil, err
 	}
+	if err := o.priceBook(p, a); err != nil {
+		return nil, err
+	}
 	o.loosenTests(p)
 	if a.result, err = order.Solve(ctx, p, opts); err != nil {
 		return nil, err
@@ -87,6 +90,23 @@ func (o *operator) arrange(ctx context.Context, garment string, opts order.Optio
 	o.settleTests(p, a.sequence)
 	a.cost, err = order.Cost(p, a.sequence)
 	return a, err
+}
+
+// priceBook finds what a published order costs.
+func (o *operator) priceBook(p order.Problem, a *arrangement) error {
+	book, sequence, err := o.textbook()
+	if err != nil || book == nil {
+		return err
+	}
+	o.settleTests(p, sequence)
+	cost, err := order.Cost(p, sequence)
+	if err != nil {
+		return err
+	}
+	book.ChangeMinutes = float64(cost.Total) / 60
+	book.StationMoves, book.ThreadChanges = o.tally(cost, a.attributes)
+	a.book = book
+	return nil
 }
 
 // loosenTests lets a test row be sewn with whatever comes first at its machine:
@@ -280,19 +300,9 @@ func (o *operator) teach(p *order.Problem) ([]int, error) {
 			key[i] = (n.line+1)*1000 + n.Pass
 		}
 	}
-	done := make([]bool, len(o.ops))
-	var seq []int
-	for len(seq) < len(o.ops) {
-		best := -1
-		for i := range o.ops {
-			ready := !done[i] && !slices.ContainsFunc(o.ops[i].after, func(n need) bool { return !done[n.op] })
-			if ready && (best < 0 || key[i] < key[best]) {
-				best = i
-			}
-		}
-		done[best] = true
-		p.Operations[best].Rank = len(seq)
-		seq = append(seq, best)
+	seq := o.byKey(func(i int) int { return key[i] })
+	for rank, i := range seq {
+		p.Operations[i].Rank = rank
 	}
 	return seq, nil
 }

@@ -375,6 +375,9 @@ type Order struct {
 	SeamBySeamThreadChanges int     `json:"seam_by_seam_thread_changes"`
 	Explored                int     `json:"explored"`
 
+	Forced   []Forced  `json:"forced"`             // of what is changed, what no order can avoid
+	Textbook *Textbook `json:"textbook,omitempty"` // where a published order fits the garment
+
 	Own *OwnOrder `json:"own,omitempty"` // where the job asks for an order of its own
 }
 

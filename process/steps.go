@@ -139,16 +139,8 @@ func (o *operator) price(plan *Plan, a *arrangement) {
 		Proved: a.result.Proved, Explored: a.result.Expanded,
 		SeamBySeamMinutes: float64(a.seamBySeam.Total) / 60,
 	}
-	for _, s := range a.seamBySeam.Steps {
-		if s.Move > 0 {
-			plan.Order.SeamBySeamMoves++
-		}
-		for _, c := range s.Changes {
-			if a.attributes[o.ops[s.Operation].station][c.Attribute].what == "thread" && c.From >= 0 {
-				plan.Order.SeamBySeamThreadChanges++
-			}
-		}
-	}
+	plan.Order.SeamBySeamMoves, plan.Order.SeamBySeamThreadChanges = o.tally(a.seamBySeam, a.attributes)
+	plan.Order.Textbook = a.book
 	t := Totals{Operations: len(plan.Operations), Steps: len(plan.Steps), ChangeMinutes: plan.Order.ChangeMinutes}
 	for _, n := range plan.Operations {
 		t.SewMinutes += n.Minutes
@@ -164,6 +156,7 @@ func (o *operator) price(plan *Plan, a *arrangement) {
 		}
 	}
 	plan.Totals = t
+	plan.Order.Forced = o.forced(plan, a)
 	for i, l := range o.lines {
 		for _, k := range o.span[i] {
 			l.minutes += o.ops[k].Minutes / float64(o.quantity)
