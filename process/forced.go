@@ -9,18 +9,18 @@ import (
 // Forced tells how often something has to be changed in any order of the work,
 // and why.
 type Forced struct {
-	Station string   `json:"station"` // empty where What is move
-	What    string   `json:"what"`    // thread, loopers, needle, foot, heat, move
-	Made    int      `json:"made"`    // changes in this order
-	Least   int      `json:"least"`   // no order has fewer
-	Values  []string `json:"values"`  // what it is set to in turn along the chain, or all that is wanted
-	Chain   []Turn   `json:"chain"`   // operations that wait for one another, each with another value than the one before
-	Because string   `json:"because"`
+	Station string        `json:"station"` // empty where What is move
+	What    string        `json:"what"`    // thread, loopers, needle, foot, heat, move
+	Made    int           `json:"made"`    // changes in this order
+	Least   int           `json:"least"`   // no order has fewer
+	Values  []string      `json:"values"`  // what it is set to in turn along the chain, or all that is wanted
+	Chain   []Alternation `json:"chain"`   // operations that wait for one another, each with another value than the one before
+	Because string        `json:"because"`
 }
 
-// Turn is an operation of a chain, with the setting that it needs and why it
+// Alternation is an operation of a chain, with the setting that it needs and why it
 // waits for the one before it.
-type Turn struct {
+type Alternation struct {
 	Operation string   `json:"operation"`
 	Value     string   `json:"value"`
 	Because   []Reason `json:"because"`
@@ -61,7 +61,7 @@ func (o *operator) forced(plan *Plan, a *arrangement) []Forced {
 			if v := st.held.value(at.what); v != "" {
 				held = at.index[v]
 			}
-			o.least(&f, wants, held, waits, func(v int) string { return at.values[v] }, func(v, w int) bool { return v != w })
+			o.least(&f, wants, held, waits, func(v int) string { return inWords(at.what, at.values[v]) }, func(v, w int) bool { return v != w })
 			out = append(out, f)
 		}
 	}
@@ -69,6 +69,17 @@ func (o *operator) forced(plan *Plan, a *arrangement) []Forced {
 		out = append(out, o.forcedMoves(plan, a, waits))
 	}
 	return out
+}
+
+// inWords is a value as it is spoken of: heat is a number of dots.
+func inWords(what, value string) string {
+	switch {
+	case what != "heat":
+		return value
+	case value == "1":
+		return "heat of 1 dot"
+	}
+	return "heat of " + value + " dots"
 }
 
 // forcedMoves is the same of going from place to place.
@@ -121,7 +132,7 @@ func (o *operator) least(f *Forced, wants []want, held int, waits [][]bool, name
 	if held < 0 {
 		each--
 	}
-	f.Values, f.Chain = []string{}, []Turn{}
+	f.Values, f.Chain = []string{}, []Alternation{}
 	if f.What == "move" {
 		f.Least = turns[end] // places that need no getting up between them are no moves
 	} else {
@@ -149,7 +160,7 @@ func (o *operator) alternate(f *Forced, wants []want, from []int, end int, name 
 	}
 	slices.Reverse(chain)
 	for k, w := range chain {
-		t := Turn{Operation: o.ops[w.op].ID, Value: name(w.value), Because: []Reason{}}
+		t := Alternation{Operation: o.ops[w.op].ID, Value: name(w.value), Because: []Reason{}}
 		if k > 0 {
 			t.Because = o.chain(w.op, chain[k-1].op)
 		}

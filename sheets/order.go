@@ -2,7 +2,7 @@ package sheets
 
 // whyThisOrder says what the order costs and what was proved of it.
 func (c *composer) whyThisOrder() {
-	w, o, t := c.say.order, c.plan.Order, c.plan.Totals
+	w, o := c.say.order, c.plan.Order
 	c.heading(2, plain(w.title))
 	proof := say(w.bounded, values{"bound": c.minutes(o.BoundMinutes)})
 	if o.Proved {
@@ -13,12 +13,59 @@ func (c *composer) whyThisOrder() {
 		return
 	}
 	c.para(plain(w.how))
-	c.table([]column{{title: plain(w.what)}, {title: plain(w.here), right: true}, {title: plain(w.seamBySeam), right: true}},
-		[][]inline{
-			{plain(w.minutes), plain(decimal(o.ChangeMinutes)), plain(decimal(o.SeamBySeamMinutes))},
-			{plain(w.threads), plain(number(t.ThreadChanges)), plain(number(o.SeamBySeamThreadChanges))},
-			{plain(w.stations), plain(number(t.StationMoves)), plain(number(o.SeamBySeamMoves))},
-		})
+	c.table(c.orderTable())
+	if b := o.Textbook; b != nil {
+		c.para(say(w.bookNote, values{"title": plain(b.Title), "source": plain(b.Source)}))
+	}
+	c.list(c.unavoidable()...)
+	if own := o.Own; own != nil {
+		pattern := w.kept
+		if len(own.Refused) > 0 {
+			pattern = w.refused
+		}
+		c.para(say(pattern, values{"minutes": c.minutes(own.FreeMinutes)}))
+	}
+}
+
+// orderTable sets this order beside the other ways to work.
+func (c *composer) orderTable() ([]column, [][]inline) {
+	w, o, t := c.say.order, c.plan.Order, c.plan.Totals
+	head := []column{{title: plain(w.what)}, {title: plain(w.here), right: true}, {title: plain(w.seamBySeam), right: true}}
+	rows := [][]inline{
+		{plain(w.minutes), plain(decimal(o.ChangeMinutes)), plain(decimal(o.SeamBySeamMinutes))},
+		{plain(w.threads), plain(number(t.ThreadChanges)), plain(number(o.SeamBySeamThreadChanges))},
+		{plain(w.stations), plain(number(t.StationMoves)), plain(number(o.SeamBySeamMoves))},
+	}
+	if b := o.Textbook; b != nil {
+		head = append(head, column{title: plain(w.book), right: true})
+		for i, cell := range []string{decimal(b.ChangeMinutes), number(b.ThreadChanges), number(b.StationMoves)} {
+			rows[i] = append(rows[i], plain(cell))
+		}
+	}
+	return head, rows
+}
+
+// unavoidable says which changes every order has to make, and why.
+func (c *composer) unavoidable() []inline {
+	w := c.say.order
+	var out []inline
+	for _, f := range c.plan.Order.Forced {
+		if f.What == moving {
+			out = append(out, say(w.moves, values{"made": plain(number(f.Made) + " " + lower(w.stations)),
+				"least": plain(number(f.Least)), "because": plain(f.Because)}))
+			continue
+		}
+		if f.Least == 0 {
+			continue
+		}
+		pattern := w.forcedOne.many
+		if f.Least == 1 {
+			pattern = w.forcedOne.one
+		}
+		out = append(out, say(pattern, values{"n": plain(number(f.Least)), "what": plain(c.whatChanges(f.What)),
+			"station": plain(c.stationTitle(f.Station)), "because": plain(f.Because)}))
+	}
+	return out
 }
 
 // againstSeamBySeam compares the figures as they are printed.

@@ -89,6 +89,8 @@ type stepWords struct {
 type orderWords struct {
 	title, take, proved, bounded, more, same, less, how string
 	what, here, seamBySeam, minutes, threads, stations  string
+	book, bookNote, moves, kept, refused                string
+	forcedOne                                           counted
 }
 
 type closingWords struct{ notices, notice, needle, notes, unitsMixed string }
@@ -213,6 +215,11 @@ func english() wording {
 			less:    "Working seam by seam, each finished before the next, takes {minutes} less for changes.",
 			what:    "Count", here: "This order", seamBySeam: "Seam by seam", minutes: "Minutes of change",
 			threads: "Thread changes", stations: "Moves from place to place",
+			book: "By the book", bookNote: "By the book is {title}, each seam finished before the next, worked out in the same way. Its order: {source}.",
+			moves:     "Of the {made}, no order avoids {least}: {because}.",
+			forcedOne: counted{"One change of {what} ({station}) cannot be avoided: {because}.", "{n} changes of {what} ({station}) cannot be avoided: {because}."},
+			kept:      "Your own order is kept. Without it the changes would take {minutes}.",
+			refused:   "Your own order is kept where the garment allows it; the notices say where it does not. Without it the changes would take {minutes}.",
 		},
 		closing: closingWords{notices: "Notices", notice: "{about}: {text}", needle: "Needle {needle}: {source}", notes: "Notes",
 			unitsMixed: "The words of the steps give lengths in {words}; the tables give them in {tables}."},
