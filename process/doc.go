@@ -2,7 +2,10 @@
 // out a [Plan], one pure function an arrow.
 //
 //	make      make.go       pieces with true lengths (templates does the drafting)
-//	choose    choose.go     a construction for every join, edge and detail
+//	choose    cloth.go      the job's cloths, her own and two layers as one
+//	          choose.go     a construction for every join, edge and detail
+//	          quickest.go   of equals the quicker; alike.go: few kinds in a garment
+//	          reasons.go    why the others lost; otherwise.go: what would change it
 //	allow     allow.go      the allowance of every edge, cut outlines
 //	cut       cut.go        strips and their joins; interfacing.go what is steadied
 //	operate   operate.go    passes become operations with station, setting, minutes

@@ -42,6 +42,9 @@ func (o *operator) cutOut(c clothIn) {
 			around += perimeter(p.CutLine) * float64(p.Count)
 		}
 	}
+	if c.under != nil {
+		around *= 2 // the same pieces once more
+	}
 	for _, l := range o.lines {
 		if s := l.strip; s != nil && s.Cloth == c.role {
 			what = append(what, lowerFirst(s.Title))

@@ -18,7 +18,8 @@
 //	weigh.go, choose.go     which construction, needle, thread, interfacing; which cautions
 //	press.go                how a cloth is pressed
 //	like.go, resemble.go    a cloth told by what differs; the known cloth it resembles
-//	underline.go            two layers sewn as one
+//	told.go, underline.go   a cloth told outside the shelf; two layers sewn as one
+//	suits.go                which construction suits which cloth
 //	measure.go, works.go    the sizes, passes, checks and figure of a construction
 //	thread.go, count.go     thread drawn, lost and wound; thread numbering
 //	needle.go, density.go   needle sizes, stitches to the inch

@@ -93,6 +93,11 @@ func (c *composer) clothTable() {
 		rows = append(rows, []inline{
 			plain(upper(cl.Role)), plain(cl.Title), plain(cl.Colour), c.mmOr(cl.WidthMM), c.toBuy(cl.LengthMM),
 		})
+		if u := cl.Under; u != nil {
+			rows = append(rows, []inline{
+				say(w.under, values{"cloth": plain(upper(cl.Role))}), plain(u.Title), "", c.mmOr(u.WidthMM), c.toBuy(u.LengthMM),
+			})
+		}
 		bases = append(bases, basis{cl.Role, cl.Basis})
 	}
 	c.table([]column{

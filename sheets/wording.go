@@ -45,7 +45,7 @@ type classWords struct {
 type openingWords struct {
 	made, madeSelf, room, work, byPlace, changes, size, proved, bounded string
 	machine, iron, hand, table                                          string
-	cloth, is, colour, width, buy, buyBasis, basisOf                    string
+	cloth, is, colour, width, buy, buyBasis, basisOf, under             string
 	measure, used, from, given, own                                     string
 }
 
@@ -127,7 +127,7 @@ func english() wording {
 			bounded: "An order with less time for changes has not been found, but is not ruled out.",
 			size:    "All times are estimates.",
 			cloth:   "Cloth", is: "Kind of cloth", colour: "Colour", width: "Width", buy: "Buy about",
-			buyBasis: "How much to buy.", basisOf: "{of} – {basis}",
+			buyBasis: "How much to buy.", basisOf: "{of} – {basis}", under: "{cloth}, underneath",
 			measure: "Measure or choice", used: "Used", from: "From", given: "given", own: "the garment's own",
 		},
 		layout: layoutWords{
