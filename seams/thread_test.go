@@ -84,6 +84,14 @@ func TestThreadRatios(t *testing.T) {
 			t.Errorf("%s: %v + %v, want %v + %v", c.stitch, needle, below, c.needle, c.below)
 		}
 	}
+	// Two rows of 401 unravelled and measured come near the ratio: 540 cm to 100 (Measuring actual thread consumption,
+	// apparelscience.com), 6.63 yd to 1.17 (a thread maker's text reposted). How they split, 24 : 76 and 53 : 47, they disagree.
+	chain, _ := s.Stitch("401")
+	for _, measured := range []float64{540.0 / 100, 6.63 / (42.0 / 36)} {
+		if !near(chain.Ratio, measured, 0.04*measured) {
+			t.Errorf("401 draws %v, measured %v", chain.Ratio, measured)
+		}
+	}
 	// Where thickness × density is 0.25 the 301 formula is its ratio.
 	st, _ := s.Stitch("301")
 	if got, _ := st.Draws(5, 0.05, 0); !near(got, st.Ratio, 1e-12) {
