@@ -32,8 +32,9 @@ type Construction struct {
 	SpeaksFor     []Rule `yaml:"speaks_for"`
 	SpeaksAgainst []Rule `yaml:"speaks_against"`
 
-	// How it is made. Of those that come with bodkin [Load] leaves the three
-	// empty, and [Construction.Measure] reads them at need; [LoadWhole] fills them.
+	// How it is made, and the source of all of it. Of those that come with bodkin
+	// [Load] leaves the four empty, and [Construction.Measure] reads them at need;
+	// [LoadWhole] fills them.
 	Passes []Pass       `yaml:"passes"`
 	Checks []Check      `yaml:"checks"`
 	Figure []FigureItem `yaml:"figure"`

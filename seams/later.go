@@ -41,7 +41,7 @@ func (d *later) construction() (*Construction, error) {
 		if d.err = root.Items()[0].Decode(c); d.err != nil {
 			return
 		}
-		c.later = d
+		c.later, c.Source = d, ""
 		c.works = newWorks(c, d.facts)
 		d.whole = c
 	})
@@ -60,9 +60,10 @@ func (d *later) how(names formula.Names) (*making, error) {
 			Passes []Pass       `yaml:"passes"`
 			Checks []Check      `yaml:"checks"`
 			Figure []FigureItem `yaml:"figure"`
+			Source string       `yaml:"source,required"`
 		}
 		if d.makingErr = root.Decode(&c); d.makingErr == nil {
-			d.made = newMaking(c.Passes, c.Checks, c.Figure, names)
+			d.made = newMaking(c.Passes, c.Checks, c.Figure, c.Source, names)
 		}
 	})
 	return d.made, d.makingErr
@@ -70,8 +71,8 @@ func (d *later) how(names formula.Names) (*making, error) {
 
 // putOff leaves of every construction of a file of ours the head: its name,
 // title, for and kind, which come first in all of them. The making is from
-// passes: to source:. Lines that are cut out stay behind empty, so that all
-// places hold.
+// passes: to the end, its long source included. Lines that are cut out stay
+// behind empty, so that all places hold.
 func putOff(f File) File {
 	var rest []byte
 	var entry *later // the construction that is being looked through
@@ -88,8 +89,10 @@ func putOff(f File) File {
 			entry = nil
 		case bytes.HasPrefix(text, []byte("  passes:")):
 			within = true
-		case bytes.HasPrefix(text, []byte("  source:")):
-			within = false
+		case bytes.HasPrefix(text, []byte("  source:")) && entry != nil:
+			entry.text = append(entry.text, "  source: told with the making\n"...)
+			entry.making = append(entry.making, text...)
+			entry, text = nil, []byte("\n")
 		}
 		if entry != nil {
 			chosen, made := text, []byte("\n")

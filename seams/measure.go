@@ -20,6 +20,7 @@ type Sized struct {
 	Passes     []SizedPass
 	Checks     []SizedCheck
 	Figure     []Drawn
+	Source     string // of the construction
 }
 
 // Size is a named size.
@@ -142,6 +143,7 @@ const least = 0.1
 
 func (m *measurer) measure() (Sized, error) {
 	c, w, out := m.c, m.works, &m.out
+	out.Source = m.made.Source
 	for i, s := range c.Sizes {
 		mm := m.number(w.sizes[i])
 		m.values[s.Key.Value] = mm

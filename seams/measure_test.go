@@ -68,7 +68,7 @@ func TestMeasure(t *testing.T) {
 	}
 	want := seams.Sized{
 		Sizes:     []seams.Size{{Name: "first", MM: 5}, {Name: "second", MM: 6}, {Name: "turn", MM: 0.25}, {Name: "trim", MM: 3}},
-		Allowance: 11.25, AllowanceB: 13.25, Finished: 6,
+		Allowance: 11.25, AllowanceB: 13.25, Finished: 6, Source: "mine",
 		Strip: &seams.SizedStrip{Width: 24, Ends: 6}, Elastic: &seams.SizedElastic{Width: 10, Length: 630},
 		Passes: []seams.SizedPass{{Number: 1, Pass: &c.Passes[0]}, {Number: 2, Pass: &c.Passes[1], StitchMM: 1.5}},
 		Checks: []seams.SizedCheck{{AfterPass: 2, What: "row", Expect: 5, Tolerance: 1.5}, {AfterPass: 2, What: "width", Expect: 6, Tolerance: 1.5}},

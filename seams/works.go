@@ -23,6 +23,7 @@ type making struct {
 	Passes []Pass
 	Checks []Check
 	Figure []FigureItem
+	Source string
 
 	passWhen, passStitch        []*formula.Formula
 	checkExpect, checkTolerance []*formula.Formula
@@ -57,13 +58,13 @@ func newWorks(c *Construction, facts formula.Names) *works {
 	}
 	w.names = names
 	if c.later == nil {
-		w.made = newMaking(c.Passes, c.Checks, c.Figure, names)
+		w.made = newMaking(c.Passes, c.Checks, c.Figure, c.Source, names)
 	}
 	return w
 }
 
-func newMaking(passes []Pass, checks []Check, figure []FigureItem, names formula.Names) *making {
-	m := &making{Passes: passes, Checks: checks, Figure: figure}
+func newMaking(passes []Pass, checks []Check, figure []FigureItem, source string, names formula.Names) *making {
+	m := &making{Passes: passes, Checks: checks, Figure: figure, Source: source}
 	for _, p := range passes {
 		m.passWhen = append(m.passWhen, formula.New(p.When, formula.Condition, names))
 		m.passStitch = append(m.passStitch, number(p.Length, names))
