@@ -20,6 +20,7 @@ type clothIn struct {
 	under       *seams.Cloth // nil where nothing lies under it
 	told        bool         // of by the job, not on the shelf
 	colour      string
+	thread      string // colour that it is sewn with
 	width       float64
 }
 
@@ -79,6 +80,9 @@ func (c JobCloth) lookUp(r templates.Role, shelf *seams.Shelf) (clothIn, error) 
 	}
 	if in.colour == "" {
 		in.colour = "to match the " + lowerFirst(in.outer.Title)
+	}
+	if in.thread = c.Thread; in.thread == "" {
+		in.thread = in.colour
 	}
 	if in.width == 0 && len(in.outer.Widths) > 0 {
 		in.width = float64(in.outer.Widths[0])

@@ -36,7 +36,8 @@ type JobCloth struct {
 	Under  form.Text `yaml:"under"` // a cloth of the shelf laid against its wrong side, the two sewn as one
 	Title  string    `yaml:"title"` // of her own cloth; what it is like where absent
 	Colour string    `yaml:"colour"`
-	Width  length.MM `yaml:"width"` // selvedge to selvedge; the cloth's first usual width where absent
+	Thread string    `yaml:"thread"` // colour it is sewn with; the cloth's own where absent
+	Width  length.MM `yaml:"width"`  // selvedge to selvedge; the cloth's first usual width where absent
 	seams.Properties
 	Estimates []string   `yaml:"estimates"` // properties whose figure is an estimate
 	Keys      *form.Node `yaml:",node"`     // as written; nil where the job was made in code

@@ -118,9 +118,9 @@ func (o *operator) pass(i int, l *line, sized seams.SizedPass) error {
 
 // place finds the station and its setting.
 func (o *operator) place(n *op, p seams.SizedPass, l *line) error {
-	colour := clothRole(o.cloths, l.role).colour
+	colour := clothRole(o.cloths, l.role).thread
 	if p.Pass.Thread == "applied" || n.strip {
-		colour = clothRole(o.cloths, l.appliedRole).colour
+		colour = clothRole(o.cloths, l.appliedRole).thread
 	}
 	return o.settle(n, p.Pass.Stitch, p.StitchMM, p.Pass.Foot, colour)
 }

@@ -88,7 +88,7 @@ func (o *operator) steady(f Interfacing, p Piece) {
 	if !f.Fusible {
 		stitch = basting
 	}
-	if o.settle(&n, stitch, 0, "", clothRole(o.cloths, p.Cloth).colour) != nil {
+	if o.settle(&n, stitch, 0, "", clothRole(o.cloths, p.Cloth).thread) != nil {
 		return
 	}
 	o.time(&n)
