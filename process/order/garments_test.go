@@ -147,3 +147,33 @@ func rough(seed uint64, n int) order.Problem {
 	}
 	return p
 }
+
+// choosy is a garment with a second machine like the first, on which anything
+// can be done that is done on the first.
+func choosy(seed uint64, n int) order.Problem {
+	p := garment(seed, n)
+	second := len(p.Stations)
+	p.Stations = append(p.Stations, p.Stations[machine])
+	p.Moves = order.Uniform(len(p.Stations), 20)
+	for i := range p.Operations {
+		if op := &p.Operations[i]; op.Station == machine {
+			op.Or = []order.Way{{Station: second, Setting: op.Setting}}
+		}
+	}
+	return p
+}
+
+// regional is a garment where taking up another part costs a little, the
+// overlocker is to be left in its first colour, and seams are wished for in the
+// order in which they are told.
+func regional(seed uint64, n int) order.Problem {
+	p := garment(seed, n)
+	p.Pick = 5
+	p.Stations[overlocker].End = []int{0}
+	for i := range n {
+		if j := i + n/3; i%4 == 0 && j < n {
+			p.Wishes = append(p.Wishes, order.Wish{First: i, Then: j, Cost: 10})
+		}
+	}
+	return p
+}
