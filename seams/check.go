@@ -51,14 +51,18 @@ func (l *loader) fault(n *form.Node, nearest, mend, format string, args ...any) 
 // within refuses a number outside of sensible limits.
 func (l *loader) within(n *form.Node, key string, value, low, high float64, unit string) {
 	if value < low || value > high {
-		l.fault(n.At(key), "", "", "%s must be from %v to %v%s", key, low, high, unit)
+		l.fault(n.At(key), "", fmt.Sprintf("write a figure within these limits, or leave %s out", key), "%s must be from %v to %v%s", key, low, high, unit)
 	}
 }
 
 // listed refuses a name that is not among others.
 func (l *loader) listed(n *form.Node, what, name string, among []string) {
 	if !slices.Contains(among, name) {
-		l.fault(n, form.Nearest(name, among), "", "%q is no %s on the shelf", name, what)
+		nearest, mend := form.Nearest(name, among), ""
+		if nearest == "" {
+			mend = "take one that is there, or add an entry of this name"
+		}
+		l.fault(n, nearest, mend, "%q is no %s on the shelf", name, what)
 	}
 }
 
@@ -86,7 +90,7 @@ func (l *loader) cloth(c Cloth, n *form.Node) {
 		l.fault(n.At("widths"), "", "give at least one width", "no width is given")
 	}
 	if c.HeatDots == 0 && c.Steam {
-		l.fault(n.At("steam"), "", "", "a cloth that must not be ironed cannot be steamed with the iron")
+		l.fault(n.At("steam"), "", "leave steam out, or give the dots that the cloth bears", "a cloth that must not be ironed cannot be steamed with the iron")
 	}
 	for i, key := range c.Estimates {
 		if !slices.ContainsFunc(n.Keys(), func(k form.Text) bool { return k.Value == key }) {
@@ -104,7 +108,7 @@ func (l *loader) stitch(s Stitch, n *form.Node) {
 	l.within(n, "stretch", s.Stretch, 0, 400, " %")
 	l.within(n, "ratio", s.Ratio, 0.5, 60, "")
 	if s.Strength < 0 {
-		l.fault(n.At("strength"), "", "", "strength cannot be negative")
+		l.fault(n.At("strength"), "", "leave strength out where none is published", "strength cannot be negative")
 	}
 	if threads := s.Needles + s.Loopers + s.Bobbins + s.Covers; threads < 1 {
 		l.fault(n, "", "give needles, loopers, bobbins and covers", "a stitch needs at least one thread")
@@ -120,7 +124,7 @@ func (l *loader) machine(m Machine, n *form.Node, s *Shelf) {
 	case "machine":
 		l.within(n, "speed", m.Speed, 10, 10000, " stitches a minute")
 		if m.MaxSpeed != 0 && m.MaxSpeed < m.Speed {
-			l.fault(n.At("max_speed"), "", "", "it is run faster than it is built for")
+			l.fault(n.At("max_speed"), "", "give a speed that is no more than max_speed", "it is run faster than it is built for")
 		}
 		l.within(n, "threads", float64(m.Threads), 1, 10, "")
 		if len(m.Forms) == 0 {
@@ -131,14 +135,14 @@ func (l *loader) machine(m Machine, n *form.Node, s *Shelf) {
 		}
 	case "iron":
 		if len(m.Forms) > 0 {
-			l.fault(n.At("forms"), "", "", "an iron forms no stitches")
+			l.fault(n.At("forms"), "", "leave forms out, or write kind: machine", "an iron forms no stitches")
 		}
 		if m.MaxDots == 0 {
 			l.fault(n, "", "add max_dots: from 1 to 3", "an iron that gives no heat")
 		}
 	}
 	if m.Kind != "iron" && (m.MaxDots > 0 || m.Steam) {
-		l.fault(n, "", "", "max_dots and steam are for irons")
+		l.fault(n, "", "leave them out, or write kind: iron", "max_dots and steam are for irons")
 	}
 }
 
@@ -150,13 +154,21 @@ func (l *loader) act(a Act, n *form.Node, s *Shelf) {
 	}
 }
 
+// usOf is how to mend the American number of a needle.
+func usOf(nm int) string {
+	if us, ok := NeedleUS(nm); ok {
+		return fmt.Sprintf("NM %d is US %d", nm, us)
+	}
+	return "give a size that is made, such as nm: 80 and us: 12"
+}
+
 func (l *loader) needle(r NeedleRule, n *form.Node) {
 	if us, ok := NeedleUS(r.NM); !ok || us != r.US {
-		l.fault(n.At("us"), "", "", "needle NM %d is not US %d", r.NM, r.US)
+		l.fault(n.At("us"), "", usOf(r.NM), "needle NM %d is not US %d", r.NM, r.US)
 	}
 	l.within(n, "stitch_mm", r.Stitch, 0.5, 6, " mm")
 	if (r.Point == "twin") != (r.Apart > 0) {
-		l.fault(n.At("apart"), "", "", "a twin needle, and no other, has two points apart")
+		l.fault(n.At("apart"), "", "write apart: and the mm between its points, or another point:", "a twin needle, and no other, has two points apart")
 	}
 }
 
@@ -173,13 +185,13 @@ func (l *loader) interfacing(i Interfacing, n *form.Node) {
 		l.fault(n, "", "add heat_dots", "a fusible needs heat")
 	}
 	if !i.Fusible && i.HeatDots > 0 {
-		l.fault(n.At("heat_dots"), "", "", "an interfacing that is sewn in needs no heat")
+		l.fault(n.At("heat_dots"), "", "leave heat_dots out, or write fusible: true", "an interfacing that is sewn in needs no heat")
 	}
 	if i.Self && i.Tape() {
-		l.fault(n.At("for"), "", "", "the garment's own cloth is for pieces")
+		l.fault(n.At("for"), "", "leave for out, or self", "the garment's own cloth is for pieces")
 	}
 	if i.Self && (i.Fusible || i.Weight > 0) {
-		l.fault(n.At("self"), "", "", "the garment's own cloth has its own weight and is not fusible")
+		l.fault(n.At("self"), "", "leave weight and fusible out, or self", "the garment's own cloth has its own weight and is not fusible")
 	}
 	if !i.Self {
 		l.within(n, "weight", i.Weight, 5, 500, " g/m²")

@@ -40,7 +40,7 @@ func (l *loader) construction(c Construction, n *form.Node, s *Shelf) {
 	}
 	for i, k := range c.Checks {
 		if k.AfterPass < 1 || k.AfterPass > len(c.Passes) {
-			l.fault(n.At("checks", i, "after_pass"), "", "", "after_pass must be from 1 to %d", len(c.Passes))
+			l.fault(n.At("checks", i, "after_pass"), "", "count the passes from 1", "after_pass must be from 1 to %d", len(c.Passes))
 		}
 	}
 	for i := range c.Figure {
@@ -75,20 +75,20 @@ func (l *loader) pass(c Construction, p *Pass, n *form.Node, s *Shelf) {
 	case act.Station == "machine" && p.Stitch == "":
 		l.fault(n, "", "add stitch: and its number", "%s is done on a machine and needs a stitch", p.Does)
 	case act.Station != "machine" && act.Station != "hand" && p.Stitch != "":
-		l.fault(n.At("stitch"), "", "", "%s makes no stitches", p.Does)
+		l.fault(n.At("stitch"), "", "leave stitch out", "%s makes no stitches", p.Does)
 	}
 	if st, err := s.Stitch(p.Stitch); err == nil && st.Hand != (act.Station == "hand") && act.Station != "table" {
 		where := "by machine"
 		if st.Hand {
 			where = "by hand"
 		}
-		l.fault(n.At("stitch"), "", "", "%s is sewn %s, and %s is done at the %s", st.Name, where, p.Does, act.Station)
+		l.fault(n.At("stitch"), "", "take a stitch that is formed there, or another act", "%s is sewn %s, and %s is done at the %s", st.Name, where, p.Does, act.Station)
 	}
 	if p.Foot != "" {
 		l.listed(n.At("foot"), "foot", p.Foot, s.feet())
 	}
 	if p.Rows < 0 || p.Rows > 20 {
-		l.fault(n.At("rows"), "", "", "rows must be from 0 to 20")
+		l.fault(n.At("rows"), "", "leave rows out for a single row", "rows must be from 0 to 20")
 	}
 	if p.On == "strip" && c.Strip == nil && c.Kind != "strip" {
 		l.fault(n.At("on"), "", "add strip: to the construction", "there is no strip to work on")
@@ -152,16 +152,16 @@ func (l *loader) figureItem(c Construction, f *FigureItem, n *form.Node) {
 	case f.Ply != "":
 		plies := []string{"a", "b", "strip", "interfacing", "elastic"}
 		if !slices.Contains(plies, f.Ply) {
-			l.fault(n.At("ply"), form.Nearest(f.Ply, plies), "", "%q is not one of %s", f.Ply, strings.Join(plies, ", "))
+			l.fault(n.At("ply"), form.Nearest(f.Ply, plies), "take one of these", "%q is not one of %s", f.Ply, strings.Join(plies, ", "))
 		}
 		if len(f.Through) < points {
-			l.fault(n.At("through"), "", "", "a ply runs through at least two points")
+			l.fault(n.At("through"), "", "write [[x, y], [x, y]]", "a ply runs through at least two points")
 		}
 	case len(f.Through) != points:
-		l.fault(n.At("through"), "", "", "a stitch or a size runs through two points")
+		l.fault(n.At("through"), "", "write [[x, y], [x, y]]", "a stitch or a size runs through two points")
 	}
 	if f.Size != "" && !slices.Contains(c.wordNames(), f.Size) {
-		l.fault(n.At("size"), form.Nearest(f.Size, c.Sizes.Keys()), "", "%q is no size of this construction", f.Size)
+		l.fault(n.At("size"), form.Nearest(f.Size, c.Sizes.Keys()), "the sizes are "+strings.Join(c.wordNames(), ", "), "%q is no size of this construction", f.Size)
 	}
 	for i, point := range f.Through {
 		if len(point) != 2 {

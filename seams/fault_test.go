@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bodkin/seams"
+	"bodkin/seams/form"
 )
 
 // entryWith is a small construction of the user's with one line changed.
@@ -85,11 +86,14 @@ func TestFaultsOfEntries(t *testing.T) {
 	}
 	for i, fs := range faultsApart(t, texts) {
 		c := cases[i]
-		if len(fs) == 0 || !strings.HasPrefix(fs[0].Error(), c.want) || fs[0].SourceLine == "" {
+		if len(fs) == 0 || !strings.HasPrefix(fs[0].Error(), c.want) || fs[0].SourceLine == "" || !mended(fs[0]) {
 			t.Errorf("%q for %q:\n%v\nwant\n%s", c.is, c.was, fs, c.want)
 		}
 	}
 }
+
+// mended reports whether a fault tells how to mend it.
+func mended(f form.Fault) bool { return f.Mend != "" || f.Nearest != "" }
 
 func TestFaultsOfMaterials(t *testing.T) {
 	cases := []struct{ data, want string }{
@@ -113,6 +117,15 @@ func TestFaultsOfMaterials(t *testing.T) {
 		{"- pressing: p\n  title: P\n  when: \"cloth.knti\"\n  side: wrong\n  cloth: none\n  moves: lift\n  text: t\n  good: g\n  source: s\n", `mine.yaml:3:16: unknown name "knti" after the point; did you mean "knit"?`},
 		{"- pressing: p\n  title: P\n  when: \"true\"\n  side: none\n  cloth: none\n  over: neddle board\n  moves: slide\n  text: t\n  good: g\n  source: s\n", `mine.yaml:6:9: "neddle board" is no tool on the shelf; did you mean "needle board"?`},
 		{"- machine: m\n  title: M\n  kind: machine\n  forms: [\"301\"]\n  speed: 900\n  max_speed: 800\n  threads: 1\n  feet: [f]\n  source: s\n", "mine.yaml:6:14: it is run faster than it is built for"},
+		{strings.Replace(ownCloth, "weight: 61\n", "weight: 61 g\n", 1), "mine.yaml:6:11: "},
+		{strings.Replace(ownCloth, "structure: woven", "structure: wovn", 1), `mine.yaml:5:14: "wovn" is not one of woven, knit, nonwoven; did you mean "woven"?`},
+		{strings.Replace(ownCloth, "  weight: 61\n", "  wieght: 61\n", 1), `mine.yaml:6:3: unknown key "wieght"; did you mean "weight"?`},
+		{strings.Replace(ownCloth, "  source: measured\n", "", 1), `mine.yaml:2:3: the key "source" is missing`},
+		{"- interfacing: i\n  title: I\n  weight: 50\n  width: 900\n  heat_dots: 2\n  trim: t\n  attach: a\n  source: s\n", "mine.yaml:5:14: an interfacing that is sewn in needs no heat"},
+		{"- interfacing: i\n  title: I\n  self: true\n  weight: 50\n  trim: t\n  attach: a\n  source: s\n", "mine.yaml:3:9: the garment's own cloth has its own weight"},
+		{"- machine: m\n  title: M\n  kind: iron\n  max_dots: 2\n  forms: [\"301\"]\n  source: s\n", "mine.yaml:5:10: an iron forms no stitches"},
+		{"- machine: m\n  title: M\n  kind: hand\n  forms: [slip]\n  steam: true\n  source: s\n", "mine.yaml:1:3: max_dots and steam are for irons"},
+		{"- pressing: p\n  title: P\n  when: \"true\"\n  side: none\n  cloth: none\n  moves: slide\n  text: t\n  good: g\n  source: s\n", "mine.yaml:6:10: an iron that touches neither side cannot slide"},
 		{"cloth: x\n", "mine.yaml:1:1: a shelf file is a list of entries"},
 		{"- x\n", `mine.yaml:1:3: an entry starts with its kind, not with ""`},
 		{"- [\n", "mine.yaml:1:3: this list is opened with [ and never closed"},
@@ -122,7 +135,7 @@ func TestFaultsOfMaterials(t *testing.T) {
 		texts = append(texts, c.data)
 	}
 	for i, fs := range faultsApart(t, texts) {
-		if len(fs) == 0 || !strings.HasPrefix(fs[0].Error(), cases[i].want) {
+		if len(fs) == 0 || !strings.HasPrefix(fs[0].Error(), cases[i].want) || !mended(fs[0]) {
 			t.Errorf("%q:\n%v\nwant\n%s", cases[i].data, fs, cases[i].want)
 		}
 	}

@@ -36,7 +36,7 @@ func (l *loader) press(p Pressing, n *form.Node, s *Shelf) {
 		l.listed(n.At("over"), "tool", p.Over, names(s.Tools))
 	}
 	if p.Side == "none" && p.Moves == "slide" {
-		l.fault(n.At("moves"), "", "", "an iron that touches neither side cannot slide")
+		l.fault(n.At("moves"), "", "write moves: hold, or the side that it touches", "an iron that touches neither side cannot slide")
 	}
 }
 

@@ -31,15 +31,35 @@ func (f *Formula) plainWords(m string) (message, nearest, mend string) {
 		return "unknown name " + strconv.Quote(name), nearest, mend
 	}
 	if name, ok := strings.CutPrefix(m, "unknown field "); ok {
-		return "unknown name " + strconv.Quote(name) + " after the point", form.Nearest(name, f.names.fields), ""
+		if nearest = form.Nearest(name, f.names.fields); nearest == "" {
+			mend = "the names after a point are " + strings.Join(f.names.fields, ", ")
+		}
+		return "unknown name " + strconv.Quote(name) + " after the point", nearest, mend
 	}
 	switch {
 	case m == "unexpected token EOF":
-		return "the formula ends too early", "", ""
+		return "the formula ends too early", "", "write what should follow, or take the last sign away"
 	case m == `unexpected token Operator("=")`:
 		return "a single = stands here", "==", "write == to compare"
 	}
-	return kindWords(m), "", ""
+	return kindWords(m), "", mendOf(m)
+}
+
+// mendOf is how to mend what the formula language says of itself.
+func mendOf(m string) string {
+	switch {
+	case m == errDivision.Error():
+		return "divide by what is never 0, or ask first: x > 0 ? y / x : 0"
+	case m == errRoot.Error():
+		return "take the root of what is never below 0, or of max(0, x)"
+	case m == errTangent.Error():
+		return "keep the angle below 90 degrees"
+	case strings.Contains(m, "mismatched types"):
+		return "compare and reckon with values of one kind"
+	case strings.Contains(m, "arguments to call"):
+		return "give in the brackets what the function asks for"
+	}
+	return "write numbers, names, + - * / and comparisons, brackets in pairs"
 }
 
 // kindWords says types as kinds of values.

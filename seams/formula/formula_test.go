@@ -159,6 +159,9 @@ func TestFaults(t *testing.T) {
 		if at != c.at || !strings.HasPrefix(fault.Message, c.message) || (c.nearest != "" && fault.Nearest != c.nearest) {
 			t.Errorf("%s: %s %q, nearest %q; want %s %q, %q", c.yaml, at, fault.Message, fault.Nearest, c.at, c.message, c.nearest)
 		}
+		if fault.Mend == "" && fault.Nearest == "" && !strings.Contains(c.message, "is wanted here") {
+			t.Errorf("%s: %q tells no mend", c.yaml, fault.Message)
+		}
 		if fault.SourceLine == "" || fault.File != "f" {
 			t.Errorf("%s: no source line in %+v", c.yaml, fault)
 		}
