@@ -93,6 +93,7 @@ func TestParseFaults(t *testing.T) {
 func FuzzParseJob(f *testing.F) {
 	f.Add([]byte(jobText))
 	f.Add([]byte("make: a\ncloth: {main: {is: b, width: 1 5/8 in}}\n"))
+	f.Add([]byte("make: a\ncloth: {main: {like: b, weight: 60 g/m2, stretch: {across: 5 %}, under: c}}\n"))
 	f.Add([]byte("make: &a b\nsize: *a\n"))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		j, err := ParseJob("f.yaml", data)

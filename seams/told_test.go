@@ -76,3 +76,15 @@ func TestOwnClothWithUnits(t *testing.T) {
 		t.Error("the shelf's own lawn is taken for the user's")
 	}
 }
+
+// A cloth that is like one of the shelf, and of which nothing differs, is judged
+// as that one is.
+func TestTellNothing(t *testing.T) {
+	s := load(t)
+	for _, c := range s.Cloths {
+		same, err := told(t, s, "like: "+c.Name+"\ncolour: red\n")
+		if err != nil || same.Facts() != c.Facts() || same.Shrinkage != c.Shrinkage || !slices.Equal(same.Widths, c.Widths) {
+			t.Errorf("like %s: %+v, %v", c.Name, same, err)
+		}
+	}
+}
