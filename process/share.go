@@ -31,6 +31,7 @@ type Share struct {
 	Machines []MachineRow `json:"machines"`
 	Handed   []HandOver   `json:"hand_overs"` // in time
 	Extras   []Extra      `json:"extras"`
+	GiveAway []Given      `json:"give_away"` // to each of the others, alone with the maker
 	Notices  []Notice     `json:"notices"`
 }
 
@@ -163,6 +164,11 @@ func ShareOut(ctx context.Context, in Input, nodes int) (*Share, error) {
 	}
 	out := s.tell(in, r)
 	s.extras(ctx, out, r, nodes)
+	for q := 1; q < len(s.people); q++ {
+		if given, ok := s.giveAway(ctx, q, max(nodes/8, 1)); ok {
+			out.GiveAway = append(out.GiveAway, given)
+		}
+	}
 	return out, nil
 }
 

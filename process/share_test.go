@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -148,6 +149,47 @@ func TestMoreHandsOfOneKindAreNotLater(t *testing.T) {
 	}
 	if len(two.Handed) == 0 || len(two.People[1].Turns) == 0 {
 		t.Error("nothing is given away")
+	}
+}
+
+// TestWhatCanBeGivenAway: an assistant for two hours gets only what she can do,
+// in her hours, and the maker is freed of that time.
+func TestWhatCanBeGivenAway(t *testing.T) {
+	shelf := loadShelf(t)
+	for _, name := range templates.Names() {
+		w := crewOf(t, 2)
+		w.People[1].From.Value, w.People[1].Until.Value = "8:00", "10:00"
+		s, err := shared(t, shelf, name, w, 40)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(s.GiveAway) != 1 || len(s.GiveAway[0].Operations) == 0 {
+			t.Fatalf("%s: nothing is given away: %+v", name, s.GiveAway)
+		}
+		g := s.GiveAway[0]
+		asked := map[string][]process.Asked{}
+		minutes := map[string]float64{}
+		for _, b := range s.People {
+			for _, turn := range b.Turns {
+				asked[turn.Operation.ID], minutes[turn.Operation.ID] = turn.Asked, turn.Operation.Minutes
+			}
+		}
+		last, freed := 0.0, 0.0
+		for _, o := range g.Operations {
+			if o.Begin < last-1e-6 || o.Begin+o.Minutes > 120+1e-6 {
+				t.Errorf("%s: %s from %g takes %g, the last ended at %g", name, o.Operation, o.Begin, o.Minutes, last)
+			}
+			last = o.Begin + o.Minutes
+			freed += minutes[o.Operation]
+			for _, a := range asked[o.Operation] {
+				if !slices.ContainsFunc(w.People[1].Can, func(c form.Pair[int]) bool { return c.Key.Value == a.Skill && c.Value >= a.Level }) {
+					t.Errorf("%s: %s asks for %s %d", name, o.Operation, a.Skill, a.Level)
+				}
+			}
+		}
+		if math.Abs(freed-g.Frees) > 0.1*float64(len(g.Operations))+0.1 {
+			t.Errorf("%s: frees %g, its operations take %g", name, g.Frees, freed)
+		}
 	}
 }
 

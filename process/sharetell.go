@@ -19,7 +19,7 @@ func (s *sharing) tell(in Input, r crew.Result) *Share {
 	out := &Share{
 		Schema: ShareSchema, Garment: in.Garment.Title, Title: in.Job.Title, Workroom: in.Workroom.Name, Begins: s.time(0),
 		Finish: minutesFrom(r.Finish), Bound: minutesFrom(r.Bound), Proved: r.Proved, Fewest: r.Fewest,
-		People: []Bench{}, Machines: []MachineRow{}, Handed: []HandOver{}, Extras: []Extra{}, Notices: []Notice{},
+		People: []Bench{}, Machines: []MachineRow{}, Handed: []HandOver{}, Extras: []Extra{}, GiveAway: []Given{}, Notices: []Notice{},
 	}
 	if out.Title == "" {
 		out.Title = in.Garment.Title

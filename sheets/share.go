@@ -105,6 +105,7 @@ func (c *sharer) makersPage() {
 		rows = append(rows, []inline{plain(from(h.At)), plain(h.Part), plain(h.From + ", after " + number(numbers[h.After])), plain(h.To + ", for " + number(numbers[h.Next]))})
 	}
 	c.table([]column{{title: "At", right: true}, {title: "What"}, {title: "From"}, {title: "To"}}, rows)
+	c.giveAway()
 	rows = nil
 	for _, e := range s.Extras {
 		rows = append(rows, []inline{plain(e.What), plain(from(e.Finish)), plain(minutesWords(e.Saves))})
@@ -112,6 +113,28 @@ func (c *sharer) makersPage() {
 	if len(rows) > 0 {
 		c.heading(3, "What one more would change")
 		c.table([]column{{title: "With"}, {title: "Done after", right: true}, {title: "Saves", right: true}}, rows)
+	}
+}
+
+// giveAway tells what would take most off the maker, one other at a time.
+func (c *sharer) giveAway() {
+	if len(c.share.GiveAway) == 0 {
+		return
+	}
+	c.heading(3, "What can be given away")
+	c.para("For a day with one helper only: the most that was found to take off the maker's hands, even where all is not done sooner.")
+	for _, g := range c.share.GiveAway {
+		if len(g.Operations) == 0 {
+			c.para(say("To {name}: nothing that is worth carrying to her in her hours.", values{"name": plain(g.Person)}))
+			continue
+		}
+		c.para(say("To {name}: it takes {m} off the maker's hands, with {n} hand-overs; all is done after {finish}.", values{
+			"name": strong(plain(g.Person)), "m": plain(minutesWords(g.Frees)), "n": plain(number(g.Handovers)), "finish": plain(from(g.Finish))}))
+		var rows [][]inline
+		for _, o := range g.Operations {
+			rows = append(rows, []inline{plain(from(o.Begin)), plain(upper(spoken(o.Does))), plain(o.Part), plain(minutesWords(o.Minutes))})
+		}
+		c.table([]column{{title: "At", right: true}, {title: "What"}, {title: "On"}, {title: "Takes her", right: true}}, rows)
 	}
 }
 

@@ -32,6 +32,8 @@ func smallShare() *process.Share {
 		Handed: []process.HandOver{
 			{At: 30, Part: "side", From: "Ada", To: "Bea", After: "side.1", Next: "side.2"},
 			{At: 54.5, Part: "hem", From: "Bea", To: "Ada", After: "side.2", Next: "hem.1"}},
+		GiveAway: []process.Given{{Person: "Bea", Frees: 12.5, Takes: 20, Finish: 80, Handovers: 2, Operations: []process.GivenTurn{
+			{Operation: "side.2", Does: "hand-stitch", Part: "side", Begin: 31, Minutes: 20}}}, {Person: "Cyd"}},
 		Extras:  []process.Extra{{What: "one more machine", Finish: 70, Saves: 5}},
 		Notices: []process.Notice{{About: "minutes", Text: "Minutes are estimates."}},
 	}
@@ -47,6 +49,8 @@ func TestShareTellsWhoWaitsForWhom(t *testing.T) {
 		"Ada alone would need 1:40; the help saves her 25 min.",
 		"**Hand on to Bea, number 2.**", "Comes from Bea, number 2.", "15.5 min to wait, for number 2 by Bea. Wind a bobbin.",
 		"Asks for delicate cloth, level 1: the cloth slips.", "3 min to set up", "**0:55 · 3 · Machine: hem**",
+		"To **Bea**: it takes 12.5 min off the maker's hands, with 2 hand-overs; all is done after 1:20.", "Hand stitch",
+		"To Cyd: nothing that is worth carrying",
 		"Ada, after 1", "Bea, for 2", "one more machine", "Nothing here asks for her skills", "Minutes are estimates.",
 	} {
 		if !strings.Contains(text, want) {
