@@ -199,7 +199,9 @@ func checkCost(t *testing.T, p *process.Plan, w *process.Workroom, shelf *seams.
 			set("thread", o.Setting.Thread, m.Minutes.Thread, m.Minutes.Thread)
 			set("needle", o.Setting.Needle, m.Minutes.Needle, m.Minutes.Needle)
 			set("foot", o.Setting.Foot, m.Minutes.Foot, 0)
-			set("stitch", fmt.Sprintf("%s at %.1f", o.Setting.Stitch, o.Setting.StitchMM), m.Minutes.Stitch, 0)
+			if o.Setting.Stitch != "" {
+				set("stitch", fmt.Sprintf("%s at %.1f", o.Setting.Stitch, o.Setting.StitchMM), m.Minutes.Stitch, 0)
+			}
 		case "hand":
 			set("thread", o.Setting.Thread, m.Minutes.Thread, m.Minutes.Thread)
 		case "iron":
@@ -242,6 +244,9 @@ func heldAtFirst(p *process.Plan, w *process.Workroom) map[string]string {
 	for _, m := range w.Machines {
 		if m.Threaded != "" {
 			held[m.Is.Value+" thread"] = m.Threaded
+		}
+		if m.Foot.Value != "" {
+			held[m.Is.Value+" foot"] = m.Foot.Value
 		}
 	}
 	if p.Begun == nil {

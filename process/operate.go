@@ -60,6 +60,7 @@ func (o *operator) operate() error {
 	}
 	o.tryOn()
 	o.tests()
+	o.leaveThreaded()
 	return nil
 }
 

@@ -19,6 +19,7 @@ func (o *operator) precede(relations []relation) {
 	o.cutFirst()
 	o.layersFirst()
 	o.testFirst()
+	o.leaveLast()
 }
 
 func (o *operator) need(then, first int, because string) {

@@ -37,6 +37,11 @@ func enter(w *Workroom, shelf *seams.Shelf, favour string, style length.Style) (
 				"hands are always there, and the iron has its own key: iron: steam"))
 			continue
 		}
+		if foot := rm.Foot.Value; foot != "" && !slices.Contains(m.Feet, foot) {
+			faults = append(faults, form.FaultAt(rm.Foot.At, lowerFirst(m.Title)+" has no "+strconv.Quote(foot),
+				form.Nearest(foot, m.Feet), "its feet are "+listWords(m.Feet, "and")))
+			continue
+		}
 		title := rm.Name
 		if title == "" {
 			title = m.Title
@@ -50,7 +55,7 @@ func enter(w *Workroom, shelf *seams.Shelf, favour string, style length.Style) (
 		}
 		r.stations = append(r.stations, station{
 			Station: Station{Name: name, Title: title, Kind: "machine", Machine: m.Name},
-			machine: *m, held: Setting{Thread: rm.Threaded}, minutes: changesOf(m.Minutes, w.Minutes),
+			machine: *m, leave: rm.Leave, held: Setting{Thread: rm.Threaded, Foot: rm.Foot.Value}, minutes: changesOf(m.Minutes, w.Minutes),
 		})
 	}
 	if len(faults) > 0 {

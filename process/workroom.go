@@ -26,6 +26,8 @@ type RoomMachine struct {
 	Is       form.Text `yaml:"is,required"`
 	Name     string    `yaml:"name"`     // what the house calls it; its title on the shelf where absent
 	Threaded string    `yaml:"threaded"` // the colour it is threaded with now
+	Foot     form.Text `yaml:"foot"`     // the foot it wears now
+	Leave    string    `yaml:"leave"`    // the colour it is to be left threaded with
 }
 
 // RoomMinutes are the house's own minutes for a change; absent ones are the
@@ -101,6 +103,7 @@ type room struct {
 type station struct {
 	Station
 	machine seams.Machine
+	leave   string  // thread it is to be left with; empty where that is all one
 	held    Setting // what it is set to now; empty where nothing is known
 	minutes seams.Changes
 }
