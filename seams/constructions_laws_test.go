@@ -26,7 +26,7 @@ func TestReasonsSpeakOfTheClothInHand(t *testing.T) {
 		"of slippery cloth":   func(f seams.Facts) bool { return f.Cloth.Slip >= 2 || f.Applied.Slip >= 2 },
 	}
 	for _, n := range needs() {
-		for _, cloth := range s.Cloths {
+		for _, cloth := range sampled(s.Cloths) {
 			f := seams.Facts{Cloth: cloth.Facts(), Applied: cloth.Facts(), Join: n.shapes[0].line, Edge: n.shapes[0].line,
 				Workroom: roomOf(t, "everything").facts(s, "", nil)}
 			verdicts, err := s.Weigh(n.work, n.kind, f)
