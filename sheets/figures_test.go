@@ -35,6 +35,7 @@ func wellFormed(t interface {
 }
 
 func TestFiguresAreSound(t *testing.T) {
+	measure := &measurer{}
 	for _, n := range plans(t) {
 		for _, units := range []string{"cm", "in"} {
 			s := Compose(n.plan, Options{Units: units, FiguresAt: "figures/"})
@@ -50,7 +51,7 @@ func TestFiguresAreSound(t *testing.T) {
 				if !bytes.Contains(s.Markdown, []byte("]("+d.Address+")")) {
 					t.Errorf("%s is nowhere in the Markdown", d.Address)
 				}
-				apart(t, d)
+				apart(t, d, measure)
 			}
 			if images := bytes.Count(s.Markdown, []byte("![")); images != len(s.Figures) {
 				t.Errorf("%s: %d images, %d figures", n.name, images, len(s.Figures))
@@ -60,9 +61,8 @@ func TestFiguresAreSound(t *testing.T) {
 }
 
 // apart: no words of a figure stand over others, and none beyond its edge.
-func apart(t *testing.T, d Drawing) {
+func apart(t *testing.T, d Drawing, m figure.Measurer) {
 	t.Helper()
-	m := &measurer{}
 	var texts []figure.Text
 	for _, it := range d.Figure.Items {
 		if w, ok := it.(figure.Text); ok {
