@@ -16,6 +16,7 @@ func (o *operator) orderNotices(plan *Plan) []Notice {
 		}
 		out = append(out, Notice{About: "begun", Text: text})
 	}
+	out = append(out, o.bobbinNotices(plan)...)
 	if own := plan.Order.Own; own != nil {
 		for _, r := range own.Refused {
 			out = append(out, Notice{About: "your order",

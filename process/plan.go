@@ -27,6 +27,7 @@ type Plan struct {
 	Steps       []Step        `json:"steps"`
 	Changes     []Change      `json:"changes"`
 	Thread      []Thread      `json:"thread"`
+	Bobbins     []BobbinUse   `json:"bobbins"`
 	Needles     []NeedleUse   `json:"needles"`
 	Checks      []Check       `json:"checks"`
 	Cautions    []Caution     `json:"cautions"`

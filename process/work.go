@@ -73,6 +73,9 @@ func Work(ctx context.Context, in Input, opts order.Options) (*Plan, error) {
 	if plan.Thread, err = o.thread(); err != nil {
 		return nil, err
 	}
+	if plan.Bobbins, err = o.bobbins(plan, a); err != nil {
+		return nil, err
+	}
 	plan.Needles = o.needles(plan)
 	if plan.Cautions, err = o.cautions(); err != nil {
 		return nil, err
