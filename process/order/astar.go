@@ -78,7 +78,7 @@ func (s *search) lower() int64 { return min(s.low, s.best) + s.m.constant }
 // costs less than best.
 func (s *search) run(ctx context.Context, count, limit int) bool {
 	for last := s.expanded + count; s.expanded < last; {
-		if s.nodes.count >= limit || s.expanded%256 == 0 && ctx.Err() != nil {
+		if s.nodes.count >= limit || s.expanded%16 == 0 && ctx.Err() != nil {
 			return false
 		}
 		if len(s.open) == 0 || s.open[0].f >= s.best {

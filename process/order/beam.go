@@ -49,7 +49,7 @@ func (b *beam) run(ctx context.Context, width, count int) []int {
 		known := newStore(b.e.width) // keys met on the next level
 		var costs []int64
 		for at, n := range level {
-			if b.expanded%256 == 0 && ctx.Err() != nil || b.expanded >= count {
+			if b.expanded%16 == 0 && ctx.Err() != nil || b.expanded >= count {
 				b.low = min(b.low, least(level[at:]), least(next))
 				return sequence
 			}

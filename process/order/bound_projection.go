@@ -47,7 +47,7 @@ type projectionKid struct {
 
 // Caps of one projection.
 const (
-	projectionNodes = 400_000 // stored keys, and as many raw ones
+	projectionBytes = 6 << 20 // of stored keys, and as many of raw ones
 	projectionStart = 20_000  // expansions
 	projectionGrant = 200     // more with each call of bound
 )
@@ -108,12 +108,30 @@ func (p *projection) bound(key []uint64) int64 {
 	for k, mask := range p.mask {
 		p.outer[w+k] = key[w+k] & mask
 	}
+	if p.isFull(p.raw) && p.raw.find(p.outer) < 0 {
+		return p.unstored(p.inner(p.outer))
+	}
 	id, isNew := p.raw.number(p.outer)
 	if isNew {
 		p.nodeOf = append(p.nodeOf, p.node(p.inner(p.outer)))
 	}
 	*p.left += p.grant
 	return p.solve(p.nodeOf[id], infinite)
+}
+
+// isFull reports whether a store has come to its cap.
+func (p *projection) isFull(s *store) bool { return s.count*(8*s.width+24) > projectionBytes }
+
+// unstored returns the bound that is known of an inner key, or can be had at
+// once, without storing it.
+func (p *projection) unstored(key []uint64) int64 {
+	if id := p.nodes.find(key); id >= 0 && p.known[id].stage != unseen {
+		return p.known[id].low
+	}
+	if p.chain != nil && !p.e.complete(key) {
+		return p.chain.bound(key)
+	}
+	return 0
 }
 
 // inner returns the closed inner key of an outer one.
@@ -165,7 +183,7 @@ func (p *projection) solve(id int32, limit int64) int64 {
 			return low
 		}
 	}
-	if *p.left <= 0 || p.nodes.count > projectionNodes {
+	if *p.left <= 0 || p.isFull(p.nodes) {
 		return p.known[id].low
 	}
 	*p.left--
