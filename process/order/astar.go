@@ -105,13 +105,13 @@ func (s *search) run(ctx context.Context, count, limit int) bool {
 
 // strengthen gives the search a dearer bound, see bound.strengthened, chosen by
 // what it says of some open nodes.
-func (s *search) strengthen(grant, most int) {
+func (s *search) strengthen(ctx context.Context, grant, most int) {
 	const samples = 8
 	var keys [][]uint64
 	for at := 0; at < len(s.open) && len(keys) < samples; at += 1 + len(s.open)/(4*samples) {
 		keys = append(keys, s.nodes.key(s.open[at].id))
 	}
-	s.strong = s.bound.strengthened(keys, grant, most)
+	s.strong = s.bound.strengthened(ctx, keys, grant, most)
 	clear(s.weighed)
 }
 

@@ -1,6 +1,9 @@
 package order
 
-import "slices"
+import (
+	"context"
+	"slices"
+)
 
 // A cluster is a plan for a projection: its slots, the clusters that bound it,
 // and the operations whose ways it charges for.
@@ -139,11 +142,11 @@ type candidate struct {
 }
 
 // strengthened returns a bound with clusters of slots, or nil if none does any
-// good: time and again the two that gain most on the sample keys when seen
+// good, or the context ends: time and again the two that gain most on the sample keys when seen
 // together are joined. The clusters' projections live on an allowance of grant
 // expansions a call, so that a dear one gains little, and are not tried where
 // more than most operations set their slots.
-func (b *bound) strengthened(samples [][]uint64, grant, most int) *bound {
+func (b *bound) strengthened(ctx context.Context, samples [][]uint64, grant, most int) *bound {
 	try := func(c *cluster) candidate {
 		n := candidate{cluster: c, p: c.build(b.m, upTo(len(b.m.slots)), slices.Clone(c.charged))}
 		if len(c.parts) > 0 {
@@ -175,6 +178,9 @@ func (b *bound) strengthened(samples [][]uint64, grant, most int) *bound {
 				p := pair{parts[j].cluster, parts[i].cluster}
 				c, ok := tried[p]
 				if !ok {
+					if ctx.Err() != nil {
+						return nil
+					}
 					c = try(joined(p.a, p.b))
 					tried[p] = c
 				}

@@ -30,7 +30,7 @@ func SearchAlone(p Problem, how Search, optimum int64) (found *Order, bound int6
 	}
 	search := newSearch(s, newBound(s), best)
 	if how.Strong && search.bound.chain == nil {
-		search.strengthen(8, s.n)
+		search.strengthen(context.Background(), 8, s.n)
 	}
 	finished = search.run(context.Background(), math.MaxInt/2, math.MaxInt)
 	return t.order(m, search.sequence(), how.Backwards), search.lower(), finished

@@ -17,6 +17,7 @@ type planner struct {
 	stored   int
 	limit    Stop // which limit was reached, or Finished
 	improver *improver
+	swapper  *swapper // or nil
 }
 
 // A side is one of the two ways to tell the work: from its beginning, or from
@@ -60,7 +61,7 @@ func solve(ctx context.Context, p Problem, o Options) Result {
 }
 
 func newPlanner(m *model, o Options) *planner {
-	w := &planner{m: m, o: o, cost: infinite, improver: newImprover(m), sides: []*side{{m: m, bound: newBound(m)}}}
+	w := &planner{m: m, o: o, cost: infinite, improver: newImprover(m), swapper: newSwapper(m), sides: []*side{{m: m, bound: newBound(m)}}}
 	if m.n > 0 {
 		back := m.reversed()
 		w.sides = append(w.sides, &side{m: back, backwards: true, bound: newBound(back)})
@@ -78,6 +79,9 @@ func (w *planner) work(ctx context.Context) {
 				return
 			}
 		}
+	}
+	if w.swap(ctx, 100); w.done(ctx) {
+		return
 	}
 	for _, count := range []int{300, 1000, 2000} {
 		for _, s := range w.sides {
@@ -110,7 +114,7 @@ func (w *planner) race(ctx context.Context, count int) {
 			return
 		}
 	}
-	lead.strengthen()
+	lead.strengthen(ctx)
 }
 
 // leader returns the side whose search has the higher bound.
@@ -194,7 +198,7 @@ func (w *planner) advance(ctx context.Context, s *side, count int) {
 // strengthen gives the search a dearer bound when it has gone on for some time,
 // and a still dearer one later. Where the dear bound is there from the start it
 // has had its chance after some time and is given up.
-func (s *side) strengthen() {
+func (s *side) strengthen(ctx context.Context) {
 	n := s.search.expanded
 	switch {
 	case s.bound.chain != nil:
@@ -202,17 +206,32 @@ func (s *side) strengthen() {
 			s.search.strong = nil
 		}
 	case s.strength == 0 && n > 3000:
-		s.search.strengthen(1, s.m.n/2)
+		s.search.strengthen(ctx, 1, s.m.n/2)
 		s.strength = 1
 	case s.strength == 1 && n > 30_000:
-		s.search.strengthen(8, s.m.n)
+		s.search.strengthen(ctx, 8, s.m.n)
 		s.strength = 2
 	}
 }
 
+// swap spends about count expansions on exchanges where they can be made, and
+// as many again each time that goes well.
+func (w *planner) swap(ctx context.Context, count int) {
+	if w.swapper == nil {
+		return
+	}
+	w.swapper.begin(w.sequence, w.cost)
+	for better := true; better && !w.proved() && ctx.Err() == nil; {
+		w.swapper.run(ctx, count*lookedPerNode)
+		w.expanded += count
+		better = w.offer(w.swapper.best, false)
+	}
+}
+
 // improve spends about count expansions on bettering the order, and more when
-// that goes well.
+// that goes well; besides, as many on exchanges.
 func (w *planner) improve(ctx context.Context, count int) {
+	w.swap(ctx, count)
 	v := w.improver
 	for last := v.expanded + count; v.expanded < last && !w.proved() && ctx.Err() == nil; {
 		before := v.expanded
