@@ -25,6 +25,12 @@ func formOf(output string) (renderer, error) {
 	if toStandardOutput(output) {
 		return markdownAlone, nil
 	}
+	switch name := strings.ToLower(output); {
+	case strings.HasSuffix(name, ".operations.csv"):
+		return tableFile(sheets.OperationsCSV), nil
+	case strings.HasSuffix(name, ".cut.csv"):
+		return tableFile(sheets.CutListCSV), nil
+	}
 	ending := filepath.Ext(output)
 	switch strings.ToLower(ending) {
 	case ".md":
@@ -35,6 +41,8 @@ func formOf(output string) (renderer, error) {
 		return htmlFile, nil
 	case ".json":
 		return jsonFile, nil
+	case ".csv":
+		return nil, wrong("end it in .operations.csv or .cut.csv", "%s does not say which table it is to be", output)
 	case "":
 		return nil, wrong("end it in one of "+strings.Join(endings(), ", "), "the output %s has no ending to tell its form by", output)
 	}
@@ -137,4 +145,11 @@ func htmlFile(plan *process.Plan, set settings, output string) ([]file, error) {
 	var out bytes.Buffer
 	err := html.Write(&out, sheet.Markdown, html.Options{Title: sheet.Title, Lang: "en", LargeSteps: set.reader == "class", Figures: sheet.ByAddress()})
 	return []file{{output, out.Bytes()}}, err
+}
+
+// tableFile is a table for other programs.
+func tableFile(table func(*process.Plan) []byte) renderer {
+	return func(plan *process.Plan, _ settings, output string) ([]file, error) {
+		return []file{{output, table(plan)}}, nil
+	}
 }

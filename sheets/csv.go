@@ -1,0 +1,61 @@
+package sheets
+
+import (
+	"bytes"
+	"encoding/csv"
+	"strconv"
+	"strings"
+
+	"bodkin/process"
+)
+
+// OperationsCSV is a row for each operation in planned order, with its step and
+// setting, by RFC 4180 with a head. Lengths are mm, times minutes.
+func OperationsCSV(p *process.Plan) []byte {
+	step := map[string]int{}
+	for _, s := range p.Steps {
+		for _, id := range s.Operations {
+			step[id] = s.Number
+		}
+	}
+	rows := [][]string{{"step", "operation", "does", "part", "seam", "station", "thread", "needle", "foot", "stitch", "stitch_mm",
+		"heat_dots", "steam", "minutes", "after", "text", "looks_right"}}
+	for _, o := range p.Operations {
+		var after []string
+		for _, a := range o.After {
+			after = append(after, a.ID)
+		}
+		t := o.Setting
+		rows = append(rows, []string{number(step[o.ID]), o.ID, o.Does, o.Part, o.Seam, o.Station, t.Thread, t.Needle, t.Foot, t.Stitch,
+			exact(t.StitchMM), number(t.HeatDots), strconv.FormatBool(t.Steam), exact(o.Minutes), strings.Join(after, " "), o.Text, o.Good})
+	}
+	return rowsOf(rows)
+}
+
+// CutListCSV is a row for each piece, strip and interfacing to cut, by RFC 4180
+// with a head. Sizes are mm of the cut thing, allowances included.
+func CutListCSV(p *process.Plan) []byte {
+	rows := [][]string{{"kind", "name", "title", "material", "count", "how", "width_mm", "length_mm"}}
+	for _, q := range p.Pieces {
+		rows = append(rows, []string{"piece", q.Name, q.Title, q.Cloth, number(q.Count), q.Cut, exact(q.Width), exact(q.Height)})
+	}
+	for _, s := range p.Strips {
+		rows = append(rows, []string{"strip", s.Name, s.Title, s.Cloth, number(s.Lengths * s.Count), s.On, exact(s.CutWidth), exact(s.EachLength)})
+	}
+	for _, f := range p.Interfacing {
+		rows = append(rows, []string{"interfacing", f.Name, f.Title, f.Material, number(f.Count), f.Part, exact(f.Cut[0]), exact(f.Cut[1])})
+	}
+	return rowsOf(rows)
+}
+
+// exact is a number to the thousandth.
+func exact(v float64) string {
+	s := strconv.FormatFloat(v, 'f', 3, 64)
+	return strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
+}
+
+func rowsOf(rows [][]string) []byte {
+	var out bytes.Buffer
+	_ = csv.NewWriter(&out).WriteAll(rows) // fails only when its writer does, and a buffer does not
+	return out.Bytes()
+}
