@@ -21,7 +21,7 @@ func compareCommand(s streams) *cobra.Command {
 	var asJSON bool
 	cmd := &cobra.Command{
 		Use:   "compare JOB",
-		Short: "Set a plan beside the same job with another machine, cloth or thread",
+		Short: "Set a plan beside one with another machine, cloth or thread",
 		Long: `Compare plans a job twice: as it is, and with the machines, cloths or threads
 changed as the flags say. It tells which seams would be sewn in another way and
 why, the minutes of sewing and of change, the thread and the steps: what it would
