@@ -214,11 +214,14 @@ func (s *side) strengthen(ctx context.Context) {
 	}
 }
 
-// swap spends about count expansions on exchanges where they can be made, and
-// as many again each time that goes well.
+// swap spends about count expansions on exchanges where they can be made, more
+// when a proof is far off, and as many again each time that goes well.
 func (w *planner) swap(ctx context.Context, count int) {
 	if w.swapper == nil {
 		return
+	}
+	if w.cost-w.bound > w.cost/20 {
+		count *= 4
 	}
 	w.swapper.begin(w.sequence, w.cost)
 	for better := true; better && !w.proved() && ctx.Err() == nil; {
