@@ -2,6 +2,7 @@ package process
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bodkin/seams"
@@ -17,7 +18,7 @@ func steadying(shelf *seams.Shelf, made *templates.Made, lines []*line, pieces [
 		if p.Interface != "half" && p.Interface != "whole" {
 			continue
 		}
-		f, err := steady(shelf, clothRole(cloths, p.Cloth), r)
+		f, err := steady(shelf, clothRole(cloths, p.Cloth), partOf(p.Name, lines), r)
 		if err != nil {
 			return nil, err
 		}
@@ -34,7 +35,7 @@ func steadying(shelf *seams.Shelf, made *templates.Made, lines []*line, pieces [
 		if l.strip == nil || part == "none" {
 			continue
 		}
-		f, err := steady(shelf, clothRole(cloths, l.appliedRole), r)
+		f, err := steady(shelf, clothRole(cloths, l.appliedRole), seams.PartOf(l.kind), r)
 		if err != nil {
 			return nil, err
 		}
@@ -62,9 +63,31 @@ func (l *line) stripPart() string {
 	return "none"
 }
 
-func steady(shelf *seams.Shelf, c clothIn, r *room) (Interfacing, error) {
+// partOf is the part that a piece is: what is worked inside it says so, as a
+// cuff or a placket does; empty where nothing is or several parts meet. A hem, a
+// facing or a band at the rim of a piece does not make the piece one.
+func partOf(piece string, lines []*line) string {
+	part := ""
+	for _, l := range lines {
+		if l.detail == nil || !slices.Contains(l.pieces, piece) {
+			continue
+		}
+		switch p := seams.PartOf(l.kind); {
+		case p == "" || p == part:
+		case part == "":
+			part = p
+		default:
+			return ""
+		}
+	}
+	return part
+}
+
+// steady chooses for one part, by its name in the rules; empty for a piece that
+// is none of them.
+func steady(shelf *seams.Shelf, c clothIn, part string, r *room) (Interfacing, error) {
 	facts := c.cloth.Facts()
-	vs, err := shelf.WeighInterfacings(seams.Facts{Cloth: facts, Applied: facts, Workroom: r.facts()})
+	vs, err := shelf.WeighInterfacings(seams.Facts{Cloth: facts, Applied: facts, Part: seams.PartFacts{Kind: part}, Workroom: r.facts()})
 	if err != nil {
 		return Interfacing{}, err
 	}

@@ -7,6 +7,7 @@ type Facts struct {
 	Applied  ClothFacts    `expr:"applied"` // the strip's cloth, or the other ply's in a join of two cloths
 	Join     LineFacts     `expr:"join"`    // for joins
 	Edge     LineFacts     `expr:"edge"`    // for free edges
+	Part     PartFacts     `expr:"part"`    // for interfacings
 	Garment  GarmentFacts  `expr:"garment"`
 	Workroom WorkroomFacts `expr:"workroom"`
 }
