@@ -1,0 +1,62 @@
+package main
+
+import (
+	"bytes"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"bodkin/process"
+	"bodkin/seams/form/schema"
+	"bodkin/templates"
+)
+
+// schemaForms are the forms that have a schema.
+func schemaForms() []string { return []string{"garment", "job", "plan", "workroom"} }
+
+func schemaOf(name string) (*schema.Schema, error) {
+	switch name {
+	case "garment":
+		return templates.Schema(), nil
+	case "job":
+		return process.JobSchema(), nil
+	case "plan":
+		return process.PlanSchema(), nil
+	case "workroom":
+		return process.WorkroomSchema(), nil
+	}
+	return nil, unknown(name, schemaForms(), "write one of "+strings.Join(schemaForms(), ", "), "no schema for %q", name)
+}
+
+func schemaCommand(s streams) *cobra.Command {
+	return &cobra.Command{
+		Use:   "schema FORM",
+		Short: "Print the JSON Schema of a plan, job, workroom or garment",
+		Long: `Print the JSON Schema (draft 2020-12) of a form: garment, job or workroom, which
+are written in YAML, or plan, which is JSON. Editors and other programs check and
+complete files by it. What only bodkin can know (that a cloth is on the shelf,
+that a formula holds) is not in it; bodkin check tells that.`,
+		Example: `  bodkin schema plan > plan.schema.json
+  bodkin schema job > job.schema.json`,
+		DisableFlagsInUseLine: true,
+		Args:                  wants(1, "FORM"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			form, err := schemaOf(args[0])
+			if err != nil {
+				return err
+			}
+			var out bytes.Buffer
+			if err := writeJSON(&out, form); err != nil {
+				return err
+			}
+			_, _ = s.out.Write(out.Bytes()) // run tells of a failure
+			return nil
+		},
+		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+			if len(args) > 0 {
+				return nil, cobra.ShellCompDirectiveNoFileComp
+			}
+			return schemaForms(), cobra.ShellCompDirectiveNoFileComp
+		},
+	}
+}

@@ -1,0 +1,201 @@
+package main
+
+import (
+	"encoding/json"
+	"os"
+	"strings"
+	"testing"
+
+	"bodkin/process"
+	"bodkin/templates"
+
+	"github.com/goccy/go-yaml"
+	"github.com/santhosh-tekuri/jsonschema/v6"
+)
+
+// compiled is a schema as the command prints it, read by a validator that is
+// not ours. The validator also checks the schema against that of the standard.
+func compiled(t *testing.T, name string) *jsonschema.Schema {
+	t.Helper()
+	doc, err := jsonschema.UnmarshalJSON(strings.NewReader(must(t, "schema", name)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := jsonschema.NewCompiler()
+	if err := c.AddResource(name+".json", doc); err != nil {
+		t.Fatal(err)
+	}
+	s, err := c.Compile(name + ".json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// fits is what the validator says of a file of YAML or JSON.
+func fits(t *testing.T, s *jsonschema.Schema, text string) error {
+	t.Helper()
+	var v any
+	if err := yaml.Unmarshal([]byte(text), &v); err != nil {
+		t.Fatal(err)
+	}
+	b, err := json.Marshal(v)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return fitsJSON(t, s, string(b))
+}
+
+func fitsJSON(t *testing.T, s *jsonschema.Schema, text string) error {
+	t.Helper()
+	doc, err := jsonschema.UnmarshalJSON(strings.NewReader(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s.Validate(doc)
+}
+
+// Every garment of the shelf, the job that start writes for it and the plan of
+// that job fit their schemas.
+func TestShelfFitsSchemas(t *testing.T) {
+	alone(t)
+	garment, job, plan := compiled(t, "garment"), compiled(t, "job"), compiled(t, "plan")
+	for _, name := range templates.Names() {
+		text, file := templates.Text(name)
+		if err := fits(t, garment, string(text)); err != nil {
+			t.Errorf("%s: %v", file, err)
+		}
+		started := must(t, "start", name)
+		if err := fits(t, job, started); err != nil {
+			t.Errorf("job for %s: %v", name, err)
+		}
+		write(t, map[string]string{"job.yaml": started})
+		must(t, "plan", "job.yaml", "--within", "0s", "-o", "plan.json")
+		written, err := os.ReadFile("plan.json")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := fitsJSON(t, plan, string(written)); err != nil {
+			t.Errorf("plan of %s: %v", name, err)
+		}
+	}
+}
+
+// readmeYAML is the example of the README that begins with a key.
+func readmeYAML(t *testing.T, begins string) string {
+	t.Helper()
+	data, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, rest, ok := strings.Cut(string(data), "```yaml\n"+begins)
+	if !ok {
+		t.Fatalf("the README has no example that begins with %q", begins)
+	}
+	text, _, _ := strings.Cut(rest, "```\n")
+	return begins + text
+}
+
+func TestREADMEAndDemoFitSchemas(t *testing.T) {
+	job, room := compiled(t, "job"), compiled(t, "workroom")
+	for name, text := range map[string]string{"README": readmeYAML(t, "make:"), "demo": string(demoJob)} {
+		if err := fits(t, job, text); err != nil {
+			t.Errorf("job of the %s: %v", name, err)
+		}
+		if _, err := process.ParseJob("job.yaml", []byte(text)); err != nil {
+			t.Errorf("job of the %s: %v", name, err)
+		}
+	}
+	for name, text := range map[string]string{"README": readmeYAML(t, "name:"), "demo": string(demoWorkroom), "README's people": readmeYAML(t, "people:")} {
+		if err := fits(t, room, text); err != nil {
+			t.Errorf("workroom of the %s: %v", name, err)
+		}
+		if _, err := process.ParseWorkroom("room.yaml", []byte(text)); err != nil {
+			t.Errorf("workroom of the %s: %v", name, err)
+		}
+	}
+}
+
+// What the schema refuses is refused by the reader too, and the other way round
+// for slips of form.
+func TestSchemasAndReadersAgree(t *testing.T) {
+	job, room := compiled(t, "job"), compiled(t, "workroom")
+	for _, c := range []struct {
+		text string
+		good bool
+	}{
+		{"make: shell-top", true},
+		{"title: no garment", false},
+		{"make: shell-top\nunits: furlong", false},
+		{"make: shell-top\nunits: in", true},
+		{"make: shell-top\nfavour: slow", false},
+		{"make: shell-top\ncolour: red", false},
+		{"make: shell-top\nsize: 92 cm", false},
+		{"make: shell-top\nquantity: 3", true},
+		{"make: shell-top\norder: side", false},
+		{"make: shell-top\ncloth: {main: {like: cotton-lawn, weight: 60 g/m2}}", true},
+		{"make: shell-top\ncloth: {main: {like: cotton-lawn, weight: 60}}", true},
+		{"make: shell-top\ncloth: {main: {like: cotton-lawn, weight: 60 stone}}", false},
+		{"make: shell-top\ncloth: {main: {like: cotton-lawn, sheerness: very}}", false},
+		{"make: shell-top\ncloth: {main: {like: cotton-lawn, sheerness: 1.5}}", false},
+		{"make: shell-top\ncloth: {main: {like: cotton-lawn, pile: \"true\"}}", false},
+		{"make: shell-top\ncloth: {main: {like: cotton-lawn, structure: felted}}", false},
+		{"make: shell-top\ncloth: {main: {like: cotton-lawn, stretch: {across: 20 %}}}", true},
+	} {
+		_, err := process.ParseJob("job.yaml", []byte(c.text+"\n"))
+		if got := fits(t, job, c.text); (got == nil) != c.good || (err == nil) != c.good {
+			t.Errorf("%s\nby the schema: %v\nby the reader: %v\nwant it good: %t", c.text, got, err, c.good)
+		}
+	}
+	for _, c := range []struct {
+		text string
+		good bool
+	}{
+		{"machines: [{is: straight-stitcher, threaded: navy}]", true},
+		{"machines: [straight-stitcher]", false},
+		{"machines: [{name: By the window}]", false},
+		{"iron: hot", false},
+		{"minutes: {thread: 3}", true},
+		{"minutes: {lunch: 3}", false},
+	} {
+		_, err := process.ParseWorkroom("room.yaml", []byte(c.text+"\n"))
+		if got := fits(t, room, c.text); (got == nil) != c.good || (err == nil) != c.good {
+			t.Errorf("%s\nby the schema: %v\nby the reader: %v\nwant it good: %t", c.text, got, err, c.good)
+		}
+	}
+}
+
+// A plan that lacks a key, has one too many, or another kind of value is
+// refused.
+func TestPlanSchemaRefuses(t *testing.T) {
+	alone(t)
+	plan := compiled(t, "plan")
+	must(t, "plan", "--within", "0s", "-o", "plan.json")
+	written, err := os.ReadFile("plan.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := fitsJSON(t, plan, string(written)); err != nil {
+		t.Fatal(err)
+	}
+	for name, spoil := range map[string]func(map[string]any){
+		"no steps":          func(p map[string]any) { delete(p, "steps") },
+		"another schema":    func(p map[string]any) { p["schema"] = "bodkin-plan-0" },
+		"a key too many":    func(p map[string]any) { p["price"] = 3 },
+		"null for a list":   func(p map[string]any) { p["pieces"] = nil },
+		"words for minutes": func(p map[string]any) { p["operations"].([]any)[0].(map[string]any)["minutes"] = "three" },
+	} {
+		var p map[string]any
+		if err := json.Unmarshal(written, &p); err != nil {
+			t.Fatal(err)
+		}
+		spoil(p)
+		b, err := json.Marshal(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if fitsJSON(t, plan, string(b)) == nil {
+			t.Errorf("%s: not refused", name)
+		}
+	}
+}

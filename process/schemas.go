@@ -1,0 +1,26 @@
+package process
+
+import (
+	"reflect"
+
+	"bodkin/seams/form/schema"
+)
+
+// PlanSchema is the JSON Schema of a plan as it is written as JSON.
+func PlanSchema() *schema.Schema {
+	return schema.JSON(reflect.TypeFor[Plan](), "Plan of the making of a garment").
+		Always("schema", Schema).Among("units", unitNames())
+}
+
+// JobSchema is the JSON Schema of a job file. Names of garments, cloths, seams
+// and measures are for the planner to check.
+func JobSchema() *schema.Schema {
+	return schema.Form(reflect.TypeFor[Job](), "Job: what is to be made, in what size and cloth").
+		Among("favour", favours()).Among("units", unitNames())
+}
+
+// WorkroomSchema is the JSON Schema of a workroom file.
+func WorkroomSchema() *schema.Schema {
+	return schema.Form(reflect.TypeFor[Workroom](), "Workroom: machines, people and the house's own figures").
+		Among("favour", favours()).Among("units", unitNames()).Among("iron", ironKinds())
+}
