@@ -20,6 +20,7 @@ type op struct {
 	after   []need
 	cloths  []seams.Cloth
 	layers  int
+	row     seams.Row // of machine stitching; zero for a plain row of two plies
 	act     seams.Act
 	glue    int // heat that the interfacing in hand needs and must not pass; 0 where none is fused
 }
@@ -43,7 +44,8 @@ type operator struct {
 	quantity int
 	made     *templates.Made
 	ops      []op
-	span     [][]int // operations of each line, in order
+	span     [][]int   // operations of each line, in order
+	crossed  []crossed // thickest place of each line
 }
 
 // operate returns the operations of the whole job, each with its station, its
@@ -96,6 +98,10 @@ func (o *operator) pass(i int, l *line, sized seams.SizedPass) error {
 	n.Text, n.Good, n.Closing = text, good, n.closing
 	if l.steadied != nil && p.Does == "fuse" {
 		n.glue = l.steadied.HeatDots
+	}
+	n.row = rowOf(sized.Pass, o.crossed[i].plies)
+	if n.strip {
+		n.row.Layers = 2 // strip on strip
 	}
 	n.cloths = []seams.Cloth{l.cloth}
 	if l.appliedRole != l.role {
@@ -150,11 +156,21 @@ func (o *operator) settle(n *op, stitch string, stitchMM float64, foot, colour s
 			return &CannotError{About: n.Part, Why: []string{"nothing in the room forms stitch " + stitch}}
 		}
 		n.Setting.Stitch, n.Setting.Thread = st.Name, colour
+		if n.row.Topstitch {
+			kind, special, err := o.threadKind(n)
+			if err != nil {
+				return err
+			}
+			if special {
+				n.Setting.Thread += topstitching
+				n.Text += fmt.Sprintf(" Thread the needle with %s; the bobbin keeps sewing thread.", lowerFirst(kind.Title))
+			}
+		}
 		if st.Hand {
 			n.Setting.StitchMM = stitchMM
 			break
 		}
-		needle, err := o.needle(n.cloths)
+		needle, err := o.needle(n.cloths, n.row)
 		if err != nil {
 			return err
 		}
@@ -183,11 +199,11 @@ func (o *operator) heat(cloths []seams.Cloth) (dots int, steam bool) {
 	return dots, steam
 }
 
-// needle is the one for the cloth in hand that asks for the thicker blade.
-func (o *operator) needle(cloths []seams.Cloth) (*seams.NeedleRule, error) {
+// needle is the one for the row and the cloth in hand that asks for the thicker blade.
+func (o *operator) needle(cloths []seams.Cloth, row seams.Row) (*seams.NeedleRule, error) {
 	var best *seams.NeedleRule
 	for _, c := range cloths {
-		r, err := o.shelf.NeedleFor(seams.Facts{Cloth: c.Facts(), Applied: c.Facts(), Workroom: o.room.facts()})
+		r, err := o.shelf.NeedleForRow(o.factsOf(c), plainly(row))
 		if err != nil {
 			return nil, err
 		}
@@ -198,7 +214,18 @@ func (o *operator) needle(cloths []seams.Cloth) (*seams.NeedleRule, error) {
 	return best, nil
 }
 
+// plainly is the row, or a plain one of two plies where none is told of.
+func plainly(row seams.Row) seams.Row {
+	if row == (seams.Row{}) {
+		return seams.Row{Layers: 2, Stitch: "301"}
+	}
+	return row
+}
+
 func needleWords(n *seams.NeedleRule) string {
+	if n.Apart > 0 {
+		return fmt.Sprintf("%s %.1f/%d", n.Point, n.Apart, n.NM)
+	}
 	return fmt.Sprintf("%d/%d %s", n.NM, n.US, n.Point)
 }
 

@@ -340,9 +340,10 @@ type Thread struct {
 
 // NeedleUse is a needle to have at hand.
 type NeedleUse struct {
-	Needle string `json:"needle"`
-	For    string `json:"for"`
-	Source string `json:"source"`
+	Needle string   `json:"needle"`
+	For    string   `json:"for"`
+	Hints  []string `json:"hints"` // tension, foot, pressure, plate
+	Source string   `json:"source"`
 }
 
 // Check is a measure to take while it can still be mended.

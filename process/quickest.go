@@ -85,10 +85,6 @@ func (r *room) minutes(l *line, c *seams.Construction, shelf *seams.Shelf) (floa
 	if err != nil {
 		return 0, err
 	}
-	needle, err := shelf.NeedleFor(l.facts)
-	if err != nil {
-		return 0, err
-	}
 	sum := 0.0
 	for _, p := range sized.Passes {
 		act, err := shelf.Act(p.Pass.Does)
@@ -101,6 +97,10 @@ func (r *room) minutes(l *line, c *seams.Construction, shelf *seams.Shelf) (floa
 		if at := r.forming(p.Pass.Stitch); act.Station == "machine" && at >= 0 {
 			stitch := p.StitchMM
 			if stitch == 0 {
+				needle, err := shelf.NeedleForRow(l.facts, rowOf(p.Pass, c.Layers))
+				if err != nil {
+					return 0, err
+				}
 				stitch = needle.Stitch
 			}
 			sum += seams.SewingMinutes(long, stitch, r.stations[at].machine.Speed)

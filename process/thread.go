@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"bodkin/seams"
 )
@@ -19,8 +20,25 @@ const tails = 0.2
 // thread adds up what each colour uses, over all garments, with waste.
 func (o *operator) thread() ([]Thread, error) {
 	out := []Thread{}
-	capacity := map[string]float64{}
-	bobbin := map[string]float64{}
+	capacity := map[int]float64{} // by index in out
+	bobbin := map[int]float64{}
+	kinds := map[[2]string]int{} // colour and kind
+	at := func(n *op, colour string, kind *seams.Thread, special bool) int {
+		key := [2]string{colour, ""}
+		if special {
+			key[1] = kind.Name
+		}
+		k, ok := kinds[key]
+		if !ok {
+			k = len(out)
+			kinds[key] = k
+			out = append(out, Thread{Colour: colour, Kind: kind.Title, Tex: kind.Tex, ForSeams: []string{}})
+		}
+		if n.line >= 0 && !slices.Contains(out[k].ForSeams, o.lines[n.line].name) {
+			out[k].ForSeams = append(out[k].ForSeams, o.lines[n.line].name)
+		}
+		return k
+	}
 	for _, n := range o.ops {
 		if n.Setting.Stitch == "" {
 			continue
@@ -33,39 +51,63 @@ func (o *operator) thread() ([]Thread, error) {
 		if err != nil {
 			return nil, err
 		}
-		k := slices.IndexFunc(out, func(t Thread) bool { return t.Colour == n.Setting.Thread })
-		if k < 0 {
-			kind, err := o.shelf.ThreadFor(seams.Facts{Cloth: n.cloths[0].Facts(), Applied: n.cloths[0].Facts(), Workroom: o.room.facts()})
+		kind, special, err := o.threadKind(&n)
+		if err != nil {
+			return nil, err
+		}
+		k := at(&n, n.Setting.Thread, kind, special)
+		out[k].NeedleM += needle
+		if colour, ok := strings.CutSuffix(n.Setting.Thread, topstitching); ok && st.Bobbins > 0 {
+			plain, err := o.shelf.ThreadFor(o.factsOf(n.cloths[0]))
 			if err != nil {
 				return nil, err
 			}
-			k = len(out)
-			out = append(out, Thread{Colour: n.Setting.Thread, Kind: kind.Title, Tex: kind.Tex, ForSeams: []string{}})
+			k = at(&n, colour, plain, false)
 		}
-		t := &out[k]
-		t.NeedleM += needle
-		t.LooperM += below
+		out[k].LooperM += below
 		if m := o.room.stations[n.station].machine; st.Bobbins > 0 && m.Bobbin > 0 {
-			bobbin[t.Colour] += below
-			if c := capacity[t.Colour]; c == 0 || m.Bobbin < c {
-				capacity[t.Colour] = m.Bobbin
+			bobbin[k] += below
+			if c := capacity[k]; c == 0 || m.Bobbin < c {
+				capacity[k] = m.Bobbin
 			}
-		}
-		if n.line >= 0 && !slices.Contains(t.ForSeams, o.lines[n.line].name) {
-			t.ForSeams = append(t.ForSeams, o.lines[n.line].name)
 		}
 	}
 	for k := range out {
 		t := &out[k]
 		t.NeedleM, t.LooperM = tenths(seams.WithWaste(t.NeedleM)), tenths(seams.WithWaste(t.LooperM))
 		t.Metres = tenths(t.NeedleM + t.LooperM)
-		t.Bobbins = seams.Bobbins(seams.WithWaste(bobbin[t.Colour]), capacity[t.Colour])
+		t.Bobbins = seams.Bobbins(seams.WithWaste(bobbin[k]), capacity[k])
 		t.Basis = fmt.Sprintf("length of the rows by the stitch's own formula or ratio, %.0f cm of tails a row, and %.0f%% waste", 100*tails, 100*seams.Waste)
-		if c := capacity[t.Colour]; c > 0 {
+		if c := capacity[k]; c > 0 {
 			t.Basis += fmt.Sprintf("; a bobbin is taken to hold %.0f m (estimate)", c)
 		}
 	}
 	return out, nil
+}
+
+// topstitching follows the colour in a setting whose needle carries the thick
+// thread of rows that are meant to be seen.
+const topstitching = " topstitching"
+
+// threadKind is the thread that the row is sewn with; special tells that it is
+// another than the plain seams of the cloth take.
+func (o *operator) threadKind(n *op) (kind *seams.Thread, special bool, err error) {
+	facts := o.factsOf(n.cloths[0])
+	plain, err := o.shelf.ThreadFor(facts)
+	if err != nil {
+		return nil, false, err
+	}
+	row := plainly(n.row)
+	if n.Setting.Stitch != "" {
+		row.Stitch = n.Setting.Stitch
+	}
+	kind, err = o.shelf.ThreadForRow(facts, row)
+	return kind, kind != plain, err
+}
+
+// factsOf are the facts of one cloth by itself in this room.
+func (o *operator) factsOf(c seams.Cloth) seams.Facts {
+	return seams.Facts{Cloth: c.Facts(), Applied: c.Facts(), Workroom: o.room.facts()}
 }
 
 // draws is the thread of an operation in metres, every garment, without waste:
@@ -114,11 +156,11 @@ func (o *operator) needles(plan *Plan) []NeedleUse {
 		for _, c := range o.ops[i].cloths {
 			titles = append(titles, lowerFirst(c.Title))
 		}
-		rule, err := o.needle(o.ops[i].cloths)
+		rule, err := o.needle(o.ops[i].cloths, o.ops[i].row)
 		if err != nil {
 			continue // the operation itself could not have been set
 		}
-		out = append(out, NeedleUse{Needle: w, For: listWords(titles, "and"), Source: rule.Source})
+		out = append(out, NeedleUse{Needle: w, For: listWords(titles, "and"), Hints: append([]string{}, rule.Hints...), Source: rule.Source})
 	}
 	return out
 }

@@ -119,7 +119,7 @@ func (o *operator) tests() {
 
 // tryout sets a test up like the operation that it goes before.
 func (n *op) tryout(like op, o *operator) {
-	n.Setting, n.cloths = like.Setting, like.cloths
+	n.Setting, n.cloths, n.row = like.Setting, like.cloths, like.row
 	if o.room.stations[n.station].Kind == "iron" {
 		n.Text = o.pressTest()
 		n.Good = "No shine, no water mark, no scorch, and the scrap has not shrunk."

@@ -123,10 +123,12 @@ func prepare(in Input) (*operator, *templates.Made, []relation, error) {
 	}
 	o := &operator{shelf: in.Shelf, room: r, lines: lines, cloths: cloths, pieces: pieces,
 		facings: facings, style: style, quantity: quantity, made: made}
+	relations := structure(made, lines)
+	o.crossed = thickest(lines, relations)
 	if err := o.operate(); err != nil {
 		return nil, nil, nil, err
 	}
-	return o, made, structure(made, lines), nil
+	return o, made, relations, nil
 }
 
 func styleOf(j *Job, w *Workroom) length.Style {

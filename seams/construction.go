@@ -98,12 +98,13 @@ type Pass struct {
 	Thread string    `yaml:"thread" oneof:"garment applied"` // garment where left out: whose colour it takes
 	Length form.Text `yaml:"stitch_mm"`                      // stitch length where it is not the cloth's own
 	Foot   string    `yaml:"foot"`
-	Rows   float64   `yaml:"rows"`                     // runs along the seam; 0 means 1
-	On     string    `yaml:"on" oneof:"garment strip"` // garment where left out: what is in hand
-	When   form.Text `yaml:"when"`                     // the pass is left out where this is false
-	After  string    `yaml:"after" oneof:"closing"`    // closing: waits for the join that closes a flat-worked edge
-	Text   string    `yaml:"text,required"`            // words for the sheet, with {size}, {a}, {b}, {edge}, {strip}
-	Good   string    `yaml:"good"`                     // how it looks when right
+	Row    string    `yaml:"row" oneof:"topstitch twin"` // a row of stitching that is meant to be seen, or by two needles; plain where left out
+	Rows   float64   `yaml:"rows"`                       // runs along the seam; 0 means 1
+	On     string    `yaml:"on" oneof:"garment strip"`   // garment where left out: what is in hand
+	When   form.Text `yaml:"when"`                       // the pass is left out where this is false
+	After  string    `yaml:"after" oneof:"closing"`      // closing: waits for the join that closes a flat-worked edge
+	Text   string    `yaml:"text,required"`              // words for the sheet, with {size}, {a}, {b}, {edge}, {strip}
+	Good   string    `yaml:"good"`                       // how it looks when right
 }
 
 // Check is a measure taken at a point where it can still be mended.

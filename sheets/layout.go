@@ -125,7 +125,11 @@ func (c *composer) needles() {
 		if c.partly() && !used[n.Needle] {
 			continue
 		}
-		items = append(items, say(w.needleItem, values{"needle": strong(plain(n.Needle)), "use": plain(n.For)}))
+		item := say(w.needleItem, values{"needle": strong(plain(n.Needle)), "use": plain(n.For)})
+		for _, h := range n.Hints {
+			item = joined(" ", item, plain(sentence(h)))
+		}
+		items = append(items, item)
 	}
 	if len(items) > 0 {
 		c.heading(3, plain(w.needles))
