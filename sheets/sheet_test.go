@@ -112,15 +112,17 @@ func TestPlanIsLeftAlone(t *testing.T) {
 // headings and images keep to one line each.
 func TestProseFitsTheWindow(t *testing.T) {
 	for _, n := range plans(t) {
-		for i, line := range strings.Split(string(Compose(n.plan, Options{FiguresAt: "figures/"}).Markdown), "\n") {
-			if strings.HasPrefix(line, "|") || strings.HasPrefix(line, "#") || strings.HasPrefix(line, "![") {
-				continue
-			}
-			if columns(line) > lineWidth {
-				t.Errorf("%s line %d is %d columns wide: %s", n.name, i+1, columns(line), line)
-			}
-			if strings.HasSuffix(line, " ") {
-				t.Errorf("%s line %d ends in a space: %q", n.name, i+1, line)
+		for _, r := range Readers() {
+			for i, line := range strings.Split(string(Compose(n.plan, Options{For: Reader(r), FiguresAt: "figures/"}).Markdown), "\n") {
+				if strings.HasPrefix(line, "|") || strings.HasPrefix(line, "#") || strings.HasPrefix(line, "![") {
+					continue
+				}
+				if columns(line) > lineWidth {
+					t.Errorf("%s for %s, line %d is %d columns wide: %s", n.name, r, i+1, columns(line), line)
+				}
+				if strings.HasSuffix(line, " ") {
+					t.Errorf("%s for %s, line %d ends in a space: %q", n.name, r, i+1, line)
+				}
 			}
 		}
 	}
