@@ -32,18 +32,39 @@ func OperationsCSV(p *process.Plan) []byte {
 	return rowsOf(rows)
 }
 
-// CutListCSV is a row for each piece, strip and interfacing to cut, by RFC 4180
-// with a head. Sizes are mm of the cut thing, allowances included.
+// CutListCSV is a row for each piece, layer under a piece, strip, interfacing
+// and elastic to cut, by RFC 4180 with a head. Sizes are mm of the cut thing,
+// allowances included.
 func CutListCSV(p *process.Plan) []byte {
 	rows := [][]string{{"kind", "name", "title", "material", "count", "how", "width_mm", "length_mm"}}
+	under := map[string]bool{} // roles of cloths that have another beneath
+	for _, c := range p.Cloths {
+		under[c.Role] = c.Under != nil
+	}
 	for _, q := range p.Pieces {
 		rows = append(rows, []string{"piece", q.Name, q.Title, q.Cloth, number(q.Count), q.Cut, exact(q.Width), exact(q.Height)})
+		if under[q.Cloth] {
+			rows = append(rows, []string{"under layer", q.Name, q.Title, q.Cloth, number(q.Count), q.Cut, exact(q.Width), exact(q.Height)})
+		}
 	}
 	for _, s := range p.Strips {
 		rows = append(rows, []string{"strip", s.Name, s.Title, s.Cloth, number(s.Lengths * s.Count), s.On, exact(s.CutWidth), exact(s.EachLength)})
 	}
 	for _, f := range p.Interfacing {
 		rows = append(rows, []string{"interfacing", f.Name, f.Title, f.Material, number(f.Count), f.Part, exact(f.Cut[0]), exact(f.Cut[1])})
+	}
+	for _, n := range p.Notions {
+		rows = append(rows, []string{"notion", n.Name, n.Title, "", number(n.Count), "", exact(n.Width), exact(n.Length)})
+	}
+	return rowsOf(rows)
+}
+
+// ThreadCSV is a row for each colour of thread, all garments and waste
+// included, by RFC 4180 with a head. Lengths are metres, sizes tex.
+func ThreadCSV(p *process.Plan) []byte {
+	rows := [][]string{{"colour", "kind", "tex", "needle_m", "bobbin_and_looper_m", "metres", "bobbins", "seams"}}
+	for _, t := range p.Thread {
+		rows = append(rows, []string{t.Colour, t.Kind, exact(t.Tex), exact(t.NeedleM), exact(t.LooperM), exact(t.Metres), number(t.Bobbins), strings.Join(t.ForSeams, " ")})
 	}
 	return rowsOf(rows)
 }
@@ -56,6 +77,8 @@ func exact(v float64) string {
 
 func rowsOf(rows [][]string) []byte {
 	var out bytes.Buffer
-	_ = csv.NewWriter(&out).WriteAll(rows) // fails only when its writer does, and a buffer does not
+	w := csv.NewWriter(&out)
+	w.UseCRLF = true
+	_ = w.WriteAll(rows) // fails only when its writer does, and a buffer does not
 	return out.Bytes()
 }

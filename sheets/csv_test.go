@@ -4,8 +4,36 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
+	"regexp"
 	"testing"
+
+	"bodkin/process"
 )
+
+// records are records by the grammar of RFC 4180, section 2: fields plain or in
+// quotes with quotes doubled, lines that end in CR LF.
+var records = regexp.MustCompile(`^(?:(?:"(?:[^"]|"")*"|[^",\r\n]*)(?:,(?:"(?:[^"]|"")*"|[^",\r\n]*))*\r\n)+$`)
+
+func TestTablesKeepToRFC4180(t *testing.T) {
+	p := fixture(t, "shell-top")
+	p.Operations[0].Text = "a \"quoted\" word, a comma\nand a second line"
+	p.Pieces[0].Title = `front, "left"`
+	p.Thread[0].Colour = `red, "deep"`
+	p.Cloths[0].Under = &process.Underlay{Name: "cotton-lawn", Title: "Cotton lawn"}
+	for name, table := range map[string][]byte{"operations": OperationsCSV(p), "cut": CutListCSV(p), "thread": ThreadCSV(p)} {
+		if !records.Match(table) {
+			t.Errorf("%s is no file of RFC 4180:\n%s", name, table)
+		}
+	}
+	rows, err := csv.NewReader(bytes.NewReader(ThreadCSV(p))).ReadAll()
+	if err != nil || len(rows) != len(p.Thread)+1 || rows[1][0] != p.Thread[0].Colour || rows[1][5] != exact(p.Thread[0].Metres) {
+		t.Errorf("thread reads back as %q, %v", rows, err)
+	}
+	cut, err := csv.NewReader(bytes.NewReader(CutListCSV(p))).ReadAll()
+	if err != nil || cut[1][2] != p.Pieces[0].Title || cut[2][0] != "under layer" || cut[2][1] != p.Pieces[0].Name {
+		t.Errorf("the cut list reads back as %q, %v", cut[:3], err)
+	}
+}
 
 // The tables have a row for each thing of the plan, in its order, and read back
 // what went in.
@@ -28,7 +56,7 @@ func TestTablesForOtherPrograms(t *testing.T) {
 			}
 		}
 		cut, err := csv.NewReader(bytes.NewReader(CutListCSV(n.plan))).ReadAll()
-		if err != nil || len(cut) != 1+len(n.plan.Pieces)+len(n.plan.Strips)+len(n.plan.Interfacing) {
+		if err != nil || len(cut) != 1+len(n.plan.Pieces)+len(n.plan.Strips)+len(n.plan.Interfacing)+len(n.plan.Notions) {
 			t.Fatalf("%s: %d rows, %v", n.name, len(cut), err)
 		}
 		for i, q := range n.plan.Pieces {

@@ -20,16 +20,39 @@ func endings() []string { return []string{".md", ".pdf", ".html", ".json"} }
 
 func toStandardOutput(output string) bool { return output == "" || output == "-" }
 
+// csvTable is a part of a plan as comma-separated values.
+type csvTable struct {
+	name  string // stands before .csv
+	write func(*process.Plan) []byte
+}
+
+func csvTables() []csvTable {
+	return []csvTable{{"operations", sheets.OperationsCSV}, {"cut", sheets.CutListCSV}, {"thread", sheets.ThreadCSV}}
+}
+
+// planForm is the form of a plan: what formOf knows, and tables, which are told
+// by the word before .csv.
+func planForm(output string) (renderer, error) {
+	if toStandardOutput(output) || !strings.EqualFold(filepath.Ext(output), ".csv") {
+		return formOf(output)
+	}
+	stem := strings.ToLower(strings.TrimSuffix(filepath.Base(output), filepath.Ext(output)))
+	word := stem[strings.LastIndexByte(stem, '.')+1:]
+	var names, ends []string
+	for _, t := range csvTables() {
+		if t.name == word {
+			return tableFile(t.write), nil
+		}
+		names = append(names, t.name)
+		ends = append(ends, "."+t.name+".csv")
+	}
+	return nil, unknown(word, names, "end it in one of "+strings.Join(ends, ", "), "%s does not say which table it is to be", output)
+}
+
 // formOf is the form that an output's ending stands for.
 func formOf(output string) (renderer, error) {
 	if toStandardOutput(output) {
 		return markdownAlone, nil
-	}
-	switch name := strings.ToLower(output); {
-	case strings.HasSuffix(name, ".operations.csv"):
-		return tableFile(sheets.OperationsCSV), nil
-	case strings.HasSuffix(name, ".cut.csv"):
-		return tableFile(sheets.CutListCSV), nil
 	}
 	ending := filepath.Ext(output)
 	switch strings.ToLower(ending) {
@@ -41,8 +64,6 @@ func formOf(output string) (renderer, error) {
 		return htmlFile, nil
 	case ".json":
 		return jsonFile, nil
-	case ".csv":
-		return nil, wrong("end it in .operations.csv or .cut.csv", "%s does not say which table it is to be", output)
 	case "":
 		return nil, wrong("end it in one of "+strings.Join(endings(), ", "), "the output %s has no ending to tell its form by", output)
 	}

@@ -17,7 +17,8 @@ func planCommand(s streams) *cobra.Command {
 the job from standard input. The ending of the output file decides its form:
 .pdf for paper, .html for a browser or a phone, .md for Markdown with a folder
 of figures beside it, .json for other programs. Without -o the sheet goes to
-standard output as Markdown.
+standard output as Markdown. A spreadsheet reads .operations.csv, .cut.csv and
+.thread.csv: lengths in mm, times in minutes.
 
 --for bench writes an assistant's sheet, of some steps with --steps; --for class
 a learner's, with the same numbers. --detail brief leaves the reasons out.
@@ -28,6 +29,7 @@ present state of the machines.`,
 		Example: `  bodkin plan -o sheet.pdf
   bodkin plan coat.yaml -o coat.pdf --paper letter --units in
   bodkin plan coat.yaml -o coat.json
+  bodkin plan coat.yaml -o coat.cut.csv
   bodkin plan coat.yaml --for bench --steps 3-7 -o helper.pdf
   bodkin plan coat.yaml --done 1-7 -o rest.pdf`,
 		DisableFlagsInUseLine: true,
@@ -37,7 +39,7 @@ present state of the machines.`,
 			if err != nil {
 				return err
 			}
-			render, err := formOf(output)
+			render, err := planForm(output)
 			if err != nil {
 				return err
 			}
