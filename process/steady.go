@@ -87,7 +87,7 @@ func partOf(piece string, lines []*line) string {
 // is none of them.
 func steady(shelf *seams.Shelf, c clothIn, part string, r *room) (Interfacing, error) {
 	facts := c.cloth.Facts()
-	vs, err := shelf.WeighInterfacings(seams.Facts{Cloth: facts, Applied: facts, Part: seams.PartFacts{Kind: part}, Workroom: r.facts()})
+	vs, err := shelf.WeighInterfacings(seams.Facts{Cloth: facts, Applied: facts, Part: seams.PartFacts{Name: part}, Workroom: r.facts()})
 	if err != nil {
 		return Interfacing{}, err
 	}

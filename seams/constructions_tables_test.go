@@ -41,6 +41,7 @@ func TestRecommendedUsesAreAllowed(t *testing.T) {
 		{"plain-open-pinked", place{cloth: "felt", shape: "straight", room: lock}, "firm fabric only: " + commonWay},
 		{"double-stitched", place{cloth: "cotton-jersey", shape: "straight", room: lock}, "knits, jersey: " + commonWay},
 		{"double-stitched", place{cloth: "cotton-lace", shape: "straight", room: lock}, "plain seam doubled, lace: " + commonWay},
+		{"lace-applique", place{cloth: "cotton-lace", shape: "straight", room: zigzag}, "appliqué seam with a narrow zigzag, lace: " + commonWay},
 		{"taped", place{cloth: "ponte", shape: "shoulder", room: all}, "shoulders of knits: " + successful},
 		{"overlocked-4", place{cloth: "swimwear-knit", shape: "under strain", room: all}, "four threads for swimwear: " + singer},
 		{"narrow-zigzag", place{cloth: "swimwear-knit", shape: "straight", room: zigzag}, "close-fitting knits: " + singer},

@@ -228,9 +228,9 @@ func scenes(t testing.TB, s *seams.Shelf, n need, sh shape, cloths []seams.Cloth
 }
 
 // standing are the cloths that stand for the others: transparent, thin, firm,
-// thick, knitted, pile and unwoven.
+// thick, knitted, pile, openwork and unwoven.
 func standing() []string {
-	return []string{"silk-organza", "silk-habotai", "quilting-cotton", "linen-medium", "denim", "wool-flannel", "cotton-jersey", "velvet", "hide"}
+	return []string{"silk-organza", "silk-habotai", "quilting-cotton", "linen-medium", "denim", "wool-flannel", "cotton-jersey", "velvet", "cotton-lace", "hide"}
 }
 
 // variations are a cloth on a line with one thing more: what the house favours,
@@ -248,7 +248,7 @@ func variations(t testing.TB, s *seams.Shelf, n need, title string, f seams.Fact
 	}
 	zigzag := roomOf(t, "zigzag machine")
 	for i, house := range map[string][]map[string]float64{
-		"seam": {{"french_second": 9.5}, {"french_trim": 5}, {"felled_trim": 8, "felled_second": 8}, {"mock_felled_trim": 8}},
+		"seam": {{"french_second": 9.5}, {"french_trim": 5}, {"felled_trim": 8, "felled_second": 8}, {"mock_felled_trim": 8, "together_bound": 10}},
 		"hem":  {{"baby_trim": 2.9}},
 	}[n.kind] {
 		if (turn+i)%2 == 0 {

@@ -75,7 +75,7 @@ func work(t *testing.T, s *Shelf, own reader) {
 func TestFactNames(t *testing.T) {
 	values := formula.ValuesOf(Facts{}.usable())
 	want := map[string][]string{
-		"part":     {"kind"},
+		"part":     {"name"},
 		"garment":  {"child", "lined", "loose"},
 		"workroom": {"dots", "favour", "forms", "house", "iron", "steam"},
 		"cloth": {"coated", "crease", "fibre", "flammable", "fraying", "heat_dots", "holes_stay", "knit", "lace", "one_way", "pile", "recovery",

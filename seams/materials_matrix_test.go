@@ -46,7 +46,7 @@ func TestMaterialsInEveryRoom(t *testing.T) {
 					t.Errorf("%s is pressed as %+v, %v; want %d dots", title, p, err, most)
 				}
 				if favour == "" {
-					facts.Part.Kind = parts[combinations/2%len(parts)] // each cloth meets several, each part most cloths
+					facts.Part.Name = parts[combinations/2%len(parts)] // each cloth meets several, each part most cloths
 				}
 				pieces, err := s.WeighInterfacings(facts)
 				if err != nil {

@@ -1,9 +1,9 @@
 package seams
 
 // PartFacts are the part of the garment that an interfacing is weighed for. The
-// kind is a word of [PartOf], empty where a piece is steadied for its own sake.
+// name is a word of [PartOf], empty where a piece is steadied for its own sake.
 type PartFacts struct {
-	Kind string `expr:"kind"`
+	Name string `expr:"name"`
 }
 
 // parts are the parts that want an interfacing, under the names that rules use,

@@ -47,7 +47,7 @@ func TestInterfacingOfParts(t *testing.T) {
 		{"cotton-lawn", "buttonhole", "self-fabric", "the same, and feather-weight or self for lawn: from memory"},
 		{"silk-crepe-de-chine", "collar", "silk-organza", "from memory"},
 	} {
-		verdicts, err := s.WeighInterfacings(seams.Facts{Cloth: clothFacts(t, s, c.cloth), Part: seams.PartFacts{Kind: c.part}, Workroom: roomWithIron()})
+		verdicts, err := s.WeighInterfacings(seams.Facts{Cloth: clothFacts(t, s, c.cloth), Part: seams.PartFacts{Name: c.part}, Workroom: roomWithIron()})
 		if err != nil || !verdicts[0].Allowed() || verdicts[0].Interfacing.Name != c.want {
 			t.Errorf("%s, %q: %s for %v, %v; want %s (%s)", c.cloth, c.part, verdicts[0].Interfacing.Name, verdicts[0].For, err, c.want, c.source)
 		}
