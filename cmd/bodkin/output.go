@@ -144,7 +144,7 @@ func pdfFile(plan *process.Plan, set settings, output string) ([]file, error) {
 	as := set.sheet("figures/")
 	sheet := sheets.Compose(plan, as)
 	o := pdf.Options{
-		Paper: pdf.A4, TypeSize: cmp.Or(set.typeSize, as.TypeSize()), Title: sheet.Title, RunningHead: plan.GarmentName, Lang: "en",
+		Paper: pdf.A4, TypeSize: cmp.Or(set.typeSize, as.TypeSize()), Title: sheet.Title, RunningHead: plan.GarmentName, Author: author(plan), Lang: "en",
 		StepHead: as.StepHead(), Figures: sheet.ByAddress(),
 	}
 	switch set.paper {
@@ -161,10 +161,19 @@ func pdfFile(plan *process.Plan, set settings, output string) ([]file, error) {
 	return []file{{output, out.Bytes()}}, err
 }
 
+// author is who a sheet is by, in the file's properties: the workroom, where one
+// was described.
+func author(plan *process.Plan) string {
+	if plan.Workroom == process.DefaultWorkroom().Name {
+		return ""
+	}
+	return plan.Workroom
+}
+
 func htmlFile(plan *process.Plan, set settings, output string) ([]file, error) {
 	sheet := sheets.Compose(plan, set.sheet("figures/"))
 	var out bytes.Buffer
-	err := html.Write(&out, sheet.Markdown, html.Options{Title: sheet.Title, Lang: "en", LargeSteps: set.reader == "class", Figures: sheet.ByAddress()})
+	err := html.Write(&out, sheet.Markdown, html.Options{Title: sheet.Title, Author: author(plan), Lang: "en", LargeSteps: set.reader == "class", Figures: sheet.ByAddress()})
 	return []file{{output, out.Bytes()}}, err
 }
 

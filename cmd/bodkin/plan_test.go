@@ -122,6 +122,38 @@ func TestOthersReadThePDF(t *testing.T) {
 	}
 }
 
+// The file's properties, as Poppler reads them, name the work, the room and the
+// language; a room that nobody described is nobody's.
+func TestPropertiesOfThePDF(t *testing.T) {
+	pdfinfo := need(t, "pdfinfo")
+	alone(t)
+	write(t, map[string]string{"job.yaml": must(t, "start", "shell-top"), "room.yaml": "name: Phòng may Ọ̀ṣun\n"})
+	for _, c := range []struct {
+		args      []string
+		want, not string
+	}{
+		{[]string{"plan"}, "Author:          Loft above the boathouse\n", "\x00"},
+		{[]string{"plan", "job.yaml", "--workroom", "room.yaml"}, "Author:          Phòng may Ọ̀ṣun\n", "\x00"},
+		{[]string{"plan", "job.yaml"}, "Title: ", "Author: "},
+	} {
+		must(t, append(c.args, "--within", "0s", "-o", "sheet.pdf")...)
+		info, err := exec.CommandContext(t.Context(), pdfinfo, "sheet.pdf").Output()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if s := string(info); !strings.Contains(s, "Title: ") || !strings.Contains(s, c.want) || strings.Contains(s, c.not) {
+			t.Errorf("%s: want %q and no %q in\n%s", strings.Join(c.args, " "), c.want, c.not, s)
+		}
+		file, err := os.ReadFile("sheet.pdf")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !strings.Contains(string(file), "/Lang (en)") { // ISO 32000-1, 14.9.2
+			t.Errorf("%s: no language", strings.Join(c.args, " "))
+		}
+	}
+}
+
 // need is the path of a program that only some checks call.
 func need(t *testing.T, program string) string {
 	t.Helper()
