@@ -87,7 +87,7 @@ func (f *Formula) run(v Values, as Kind) (any, error) {
 		return nil, f.fault(err)
 	}
 	if reflect.TypeOf(out) != reflect.TypeOf(f.zero()) {
-		return nil, f.whole("a value is missing for one of its names", "", "")
+		return nil, f.whole("a value is missing for one of its names", "", "give every name in it a value, or take the name out")
 	}
 	return out, nil
 }
@@ -117,11 +117,34 @@ func (f *Formula) compile() {
 	case err != nil:
 		f.err = f.fault(err)
 	case program.Node().Type() != reflect.TypeOf(f.zero()):
-		f.err = f.whole(f.kind.String()+" is wanted here, and this gives "+said(program.Node().Type()), "", "")
+		f.err = f.whole(f.kind.String()+" is wanted here, and this gives "+said(program.Node().Type()), "", f.kind.instead(program.Node().Type()))
 	default:
 		f.program = program
 	}
 }
+
+// instead is how a formula is mended that gives another kind of value.
+func (k Kind) instead(gives reflect.Type) string {
+	switch {
+	case said(gives) == group:
+		return "write a point and one of its names after it"
+	case said(gives) == mixed:
+		return "let both sides of the colon give " + k.String()
+	case k == Condition:
+		return "compare it with something, as in x > 6 or x == 'silk'"
+	case k == Words:
+		return "write the words in quotes, or ask first: x > 6 ? 'wide' : 'narrow'"
+	case gives == reflect.TypeFor[bool]():
+		return "ask with it and give both numbers: x ? 6 : 10"
+	}
+	return "write a number, or names that stand for numbers, as in x + 6"
+}
+
+// What is said of a formula that gives no one kind of value.
+const (
+	group = "a group of values"
+	mixed = "now one kind of value, now another"
+)
 
 func said(t reflect.Type) string {
 	switch t {
@@ -132,5 +155,8 @@ func said(t reflect.Type) string {
 	case reflect.TypeFor[string]():
 		return Words.String()
 	}
-	return "now one kind of value, now another"
+	if t != nil && t.Kind() == reflect.Map {
+		return group
+	}
+	return mixed
 }
