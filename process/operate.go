@@ -145,6 +145,14 @@ func (o *operator) settle(n *op, stitch string, stitchMM float64, foot, colour s
 			if n.glue > 0 {
 				n.Setting.HeatDots = min(n.Setting.HeatDots, n.glue)
 			}
+			if n.Does == "press" {
+				how, steam, err := o.pressed(n)
+				if err != nil {
+					return err
+				}
+				n.Pressed, n.Setting.Steam = how, steam
+				n.Text += how.words(n.cloths[0])
+			}
 		}
 	case "machine", "hand":
 		st, err := o.shelf.Stitch(stitch)

@@ -272,20 +272,21 @@ type Station struct {
 
 // Operation is one pass on one seam.
 type Operation struct {
-	ID      string  `json:"id"`
-	Does    string  `json:"does"`
-	Part    string  `json:"part"` // title of what is in hand
-	Seam    string  `json:"seam"`
-	Pass    int     `json:"pass"` // from 1 in its construction
-	Station string  `json:"station"`
-	Setting Setting `json:"setting"`
-	Minutes float64 `json:"minutes"` // all copies, all garments
-	Basis   string  `json:"basis"`
-	Length  float64 `json:"length_mm"` // worked length, all copies, one garment
-	After   []After `json:"after"`
-	Text    string  `json:"text"`
-	Good    string  `json:"good"`    // how it looks when right
-	Closing bool    `json:"closing"` // finishes a flat-worked edge, after the seam that closes it
+	ID      string   `json:"id"`
+	Does    string   `json:"does"`
+	Part    string   `json:"part"` // title of what is in hand
+	Seam    string   `json:"seam"`
+	Pass    int      `json:"pass"` // from 1 in its construction
+	Station string   `json:"station"`
+	Setting Setting  `json:"setting"`
+	Pressed *Pressed `json:"pressed,omitempty"` // of a press step with an iron
+	Minutes float64  `json:"minutes"`           // all copies, all garments
+	Basis   string   `json:"basis"`
+	Length  float64  `json:"length_mm"` // worked length, all copies, one garment
+	After   []After  `json:"after"`
+	Text    string   `json:"text"`
+	Good    string   `json:"good"`    // how it looks when right
+	Closing bool     `json:"closing"` // finishes a flat-worked edge, after the seam that closes it
 }
 
 // Setting is what the station must be set to.

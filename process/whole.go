@@ -144,7 +144,16 @@ func (o *operator) pressTest() string {
 			break
 		}
 	}
-	return text + "."
+	text += "."
+	told := map[string]bool{}
+	for _, c := range o.cloths {
+		p, err := o.shelf.PressingFor(o.factsOf(c.cloth))
+		if err == nil && p.Side != "either" && !told[c.cloth.Name] {
+			told[c.cloth.Name] = true
+			text += fmt.Sprintf(" %s: %s", upperFirst(c.cloth.Title), lowerFirst(p.Text))
+		}
+	}
+	return text
 }
 
 // tryOn adds a fitting before the hems, where the length can still be changed.

@@ -37,10 +37,22 @@ func smallTools() []tool {
 		{words: "Small sharp scissors.", acts: []string{"trim", "grade", "clip", "notch", "stitch"}},
 		{words: "Pinking shears.", acts: []string{"pink"}},
 		{words: "Press cloth and a scrap of each cloth for testing heat.", acts: []string{"press", "fuse"}},
+		{words: "Needle board, or a towel or a scrap of the pile cloth.", when: pressedOver("needle board")},
+		{words: "Sleeve board, or a rolled towel in the ring.", when: pressedOver("sleeve board")},
+		{words: "Clapper, or a smooth block of bare wood.", when: pressedOver("clapper")},
 		{words: "Point turner or blunt bone.", acts: []string{"turn"}},
 		{words: "Fine hand needle and thimble.", acts: []string{"hand-stitch", "baste", "fell", "slip"},
 			when: func(p *process.Plan) bool { return handWork(p) }},
 		{words: "Bodkin, or a safety pin that closes well.", acts: []string{"thread-through"}},
+	}
+}
+
+// pressedOver reports, of a plan, whether any of its steps is pressed with the tool.
+func pressedOver(tool string) func(*process.Plan) bool {
+	return func(p *process.Plan) bool {
+		return slices.ContainsFunc(p.Operations, func(o process.Operation) bool {
+			return o.Pressed != nil && slices.Contains(o.Pressed.Over, tool)
+		})
 	}
 }
 
