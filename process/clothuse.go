@@ -113,6 +113,7 @@ func (o *operator) notices(plan *Plan) []Notice {
 		Text: "Minutes are estimates to weigh one step against another: no published figures for home or class sewing are known. They include no rests, no unpicking and no hunting for tools."}}
 	out = append(out, o.ownCloths(plan)...)
 	out = append(out, o.weakSeams(plan)...)
+	out = append(out, o.highCrossings()...)
 	told := map[string]bool{}
 	for _, c := range o.cloths {
 		if len(c.cloth.Estimates) > 0 && !told[c.cloth.Name] {

@@ -63,8 +63,7 @@ func (p *Pressed) words(c seams.Cloth) string {
 	}
 	for _, tool := range p.Over {
 		switch tool {
-		case "clapper":
-			say = append(say, "a clapper on it until it is cool")
+		case "clapper": // comes after the iron
 		case "press cloth":
 			say = append(say, "face down on a folded press cloth or a towel")
 		case "needle board":
@@ -76,8 +75,11 @@ func (p *Pressed) words(c seams.Cloth) string {
 	switch {
 	case p.Moves == "hold":
 		say = append(say, "the iron held above it")
-	case p.Moves == "lift" && len(say) > 0:
-		say = append(say, "lift and lower, do not slide")
+	case p.Moves == "lift":
+		say = append(say, "lift and lower the iron, do not slide it")
+	}
+	if slices.Contains(p.Over, "clapper") {
+		say = append(say, "then hold it under a clapper until it is cool")
 	}
 	if len(say) == 0 {
 		return ""
