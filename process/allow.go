@@ -85,7 +85,10 @@ func allowanceOf(p templates.Piece, i int, lines []*line) (outline.Allowance, st
 		return outline.Allowance{Manner: outline.Folded}, "fold"
 	}
 	for _, l := range lines {
-		if l.work == onePiece || !slices.Contains(l.edges, edgeOf{p.Name, e.Name}) {
+		if slices.Contains(l.own, p.Name) && strings.HasSuffix(e.Use, " "+l.name) {
+			return outline.Allowance{Width: l.ownAllowance(p, i)}, l.name
+		}
+		if l.work != joining && !l.edging() || !slices.Contains(l.edges, edgeOf{p.Name, e.Name}) {
 			continue
 		}
 		a := outline.Allowance{Width: l.sized.Allowance}

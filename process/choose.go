@@ -134,6 +134,8 @@ func (l *line) wish(j *Job) (w wish, ok bool) {
 		design = l.join.Insist
 	case l.edge != nil:
 		design = l.edge.Insist
+	case l.detail != nil:
+		design = l.detail.Insist
 	}
 	name, anyway, ok := insistence(design)
 	return wish{name, anyway, false, j.Make.At}, ok
@@ -200,6 +202,9 @@ func cannotMake(l *line, vs []seams.Verdict) error {
 // measure sizes what was chosen: allowances, widths, passes, checks.
 func measure(lines []*line) error {
 	allowance := map[edgeOf]float64{}
+	if err := widen(lines); err != nil {
+		return err
+	}
 	for _, l := range slices.Backward(lines) {
 		if l.kind == "staystitch" { // comes before what it holds, so it is met after it here
 			l.facts.Edge.Allowance = allowance[l.edges[0]]

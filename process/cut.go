@@ -15,7 +15,7 @@ const stripJoin = 6
 func cutStrips(lines []*line, cloths []clothIn, r *room, quantity int) error {
 	for _, l := range lines {
 		s := l.construction.Strip
-		if s == nil {
+		if s == nil || len(l.own) > 0 { // its own pieces are cut instead
 			continue
 		}
 		in := clothRole(cloths, l.appliedRole)

@@ -11,7 +11,9 @@ type work int
 const (
 	joining  work = iota // two chains of edges
 	treating             // a free edge
-	onePiece             // inside one piece: dart, staystitch
+	onePiece             // inside one piece: dart, staystitch, pocket
+	setIn                // in a join: zip, pocket in the seam
+	along                // along a free edge, with pieces of its own: collar, cuff, waistband
 )
 
 // line is a join, an edge treatment or a detail on its way through the planner:
@@ -19,12 +21,13 @@ const (
 type line struct {
 	name, title string
 	work        work
-	kind        string // seam; hem, binding, facing, band, casing; dart, staystitch
+	kind        string // seam; hem, binding, facing, band, casing; dart, staystitch, or another detail's kind
 	join        *templates.Join
 	edge        *templates.Treatment
 	detail      *templates.Detail
 	edges       []edgeOf
 	pieces      []string // in garment order, each once
+	own         []string // of these, the pieces that are sewn on: a facing's, a pocket's, a collar's
 	copies      int
 	length      float64 // one copy
 
@@ -47,6 +50,17 @@ type line struct {
 	strip       *Strip
 	steadied    *Interfacing // of the strip
 	minutes     float64
+}
+
+// edging reports what finishes a free edge: a treatment, or a detail along it.
+func (l *line) edging() bool { return l.work == treating || l.work == along }
+
+// closedBy is the join that closes an edge that was worked flat, or empty.
+func (l *line) closedBy() string {
+	if l.edge == nil {
+		return ""
+	}
+	return l.edge.ClosedBy
 }
 
 // covers reports whether the construction closes over what lies at its ends.

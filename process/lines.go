@@ -13,11 +13,14 @@ import (
 )
 
 // dress looks up the job's cloths for the garment's roles.
-func dress(j *Job, g *templates.Garment, shelf *seams.Shelf) ([]clothIn, error) {
+//
+// whole is the garment with what the choices leave out: a cloth named for that
+// is not asked for, and not wrong.
+func dress(j *Job, g, whole *templates.Garment, shelf *seams.Shelf) ([]clothIn, error) {
 	var faults form.Faults
 	roles := g.Roles()
 	names := make([]string, 0, len(roles))
-	for _, r := range roles {
+	for _, r := range whole.Roles() {
 		names = append(names, r.Name)
 	}
 	var meant []string // roles that misspelt ones probably stand for
@@ -74,7 +77,11 @@ func lay(made *templates.Made, cloths []clothIn, r *room) []*line {
 	b := layer{made: made, cloths: cloths, room: r}
 	var out []*line
 	for i := range made.Details {
-		out = append(out, b.detail(&made.Details[i]))
+		if d := &made.Details[i]; d.Kind == "dart" {
+			out = append(out, b.dart(d))
+		} else {
+			out = append(out, b.detail(d))
+		}
 	}
 	for i := range made.Joins {
 		out = append(out, b.joinLine(&made.Joins[i]))
@@ -117,7 +124,7 @@ func (b *layer) joinLine(j *templates.Join) *line {
 	l.facts.Join = seams.LineFacts{
 		Length: l.length, TightestRadius: float64(j.TightestRadius), Turning: j.Turning,
 		Curved: j.TightestRadius < curvedBelow, Strain: j.Strain, Eased: float64(j.Eased),
-		InsideSeen: j.InsideSeen, OtherCloth: l.role != l.appliedRole,
+		InsideSeen: j.InsideSeen, OtherCloth: l.role != l.appliedRole, Closed: j.Closed, Opening: float64(j.OpenLength),
 		RunsOn: b.runsOn(j.A) || b.runsOn(j.B), ClosesBand: b.closesBand(j.Name),
 	}
 	return l
@@ -172,13 +179,17 @@ func (b *layer) treatment(t *templates.Treatment) *line {
 	if applied == "" {
 		applied = role
 	}
+	if len(t.Pieces) > 0 {
+		applied = b.pieceOf(t.Pieces[0]).Cloth
+	}
 	l := b.base(role, applied)
 	// A strip is cut from the outer layer alone.
 	l.applied = clothRole(b.cloths, applied).outer
 	l.facts.Applied = l.applied.Facts()
 	l.name, l.title, l.work, l.kind, l.edge = t.Name, t.Title, treating, t.Kind, t
 	l.edges, l.copies, l.length = edgesOf(t.Along), t.Copies, float64(t.Length)
-	l.pieces = b.piecesOf(l.edges)
+	l.own = t.Pieces
+	l.pieces = append(b.piecesOf(l.edges), l.own...)
 	depth := float64(t.Depth)
 	if depth == 0 {
 		depth = shallowHem
@@ -208,7 +219,7 @@ func (b *layer) titleOfJoin(name string) string {
 	return name
 }
 
-func (b *layer) detail(d *templates.Detail) *line {
+func (b *layer) dart(d *templates.Detail) *line {
 	p := b.pieceOf(d.Piece)
 	l := b.base(p.Cloth, p.Cloth)
 	l.name, l.title, l.work, l.kind, l.detail = d.Name, d.Title, onePiece, d.Kind, d

@@ -95,7 +95,7 @@ func (o *operator) pass(i int, l *line, sized seams.SizedPass) error {
 	n := op{line: i, strip: p.On == "strip", closing: p.After == "closing" && l.flat, layers: l.construction.Layers, act: *act}
 	n.ID = l.name + "." + strconv.Itoa(sized.Number)
 	n.Does, n.Part, n.Seam, n.Pass = p.Does, l.part(), l.name, sized.Number
-	n.Text, n.Good, n.Closing = text, good, n.closing
+	n.Text, n.Good, n.Closing = text+o.leftOpen(i, l, sized, act), good, n.closing
 	if l.steadied != nil && p.Does == "fuse" {
 		n.glue = l.steadied.HeatDots
 	}
@@ -259,11 +259,14 @@ func (o *operator) names(l *line) map[string]string {
 		m["strip"] = lowerFirst(l.strip.Title)
 		m["strips"] = strconv.Itoa(l.strip.Lengths)
 	}
+	if l.work == treating && len(l.own) > 0 {
+		m["strip"] = l.kind
+	}
 	switch l.work {
 	case joining:
 		m["a"] = o.pieceTitle(l.join.A[0].Piece)
 		m["b"] = o.pieceTitle(l.join.B[0].Piece)
-	case onePiece:
+	case onePiece, setIn, along:
 		m["a"], m["b"] = o.pieceTitle(l.pieces[0]), o.pieceTitle(l.pieces[0])
 		if l.detail != nil {
 			m["press"] = l.detail.Press
@@ -295,7 +298,7 @@ func (l *line) sizes() map[string]float64 {
 	if l.construction.Elastic != nil {
 		m["elastic_width"], m["elastic_length"] = l.sized.Elastic.Width, l.sized.Elastic.Length
 	}
-	if l.detail != nil {
+	if l.kind == "dart" {
 		m["dart_width"], m["dart_length"] = float64(l.detail.Width), float64(l.detail.Length)
 	}
 	for _, s := range l.sized.Sizes {
@@ -306,8 +309,11 @@ func (l *line) sizes() map[string]float64 {
 
 // part is what is in hand, in words.
 func (l *line) part() string {
-	if l.copies == 2 {
+	switch {
+	case l.copies == 2:
 		return "both " + plural(l.title)
+	case l.copies > 2:
+		return fmt.Sprintf("all %d %s", l.copies, plural(l.title))
 	}
 	return l.title
 }

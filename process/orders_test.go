@@ -36,7 +36,13 @@ func TestPublishedOrders(t *testing.T) {
 			[]string{"side", "hem", "waist"}, nil},
 		{"open-jacket", "kimono gown (common practice): shoulders, sleeve ends, sleeve and side seam in one, hem, band along neck and fronts",
 			[]string{"overarm", "sleeve", "side", "hem", "front"}, nil},
+		{"a-line-skirt", "fitted skirt with an invisible zip (common practice, no source): darts, zip and centre back seam, sides, facing, hem, hook",
+			[]string{"front-inner-dart", "front-outer-dart", "back-inner-dart", "back-outer-dart", "zip", "centre-back", "side", "waist", "hem", "hook"}, nil},
 
+		{"a-line-skirt", "invisible zip after its seam", []string{"centre-back", "zip", "side", "waist", "hem"}, []string{"zip is set in while its seam is open"}},
+		{"a-line-skirt", "facing before the zip whose end it closes over", []string{"side", "waist", "zip", "centre-back", "hem"}, []string{"waist edge closes over the end of the zip"}},
+		{"a-line-skirt", "facing before the darts that shorten its edge", []string{"zip", "centre-back", "side", "waist", "front-inner-dart", "hem"}, []string{"waist edge", "dart"}},
+		{"a-line-skirt", "hook before the facing", []string{"zip", "centre-back", "side", "hook", "waist", "hem"}, []string{"waist edge is finished before the hook"}},
 		{"pull-on-skirt", "hem before side seam", []string{"hem", "side", "waist"}, []string{"hem", "side seam"}},
 		{"pull-on-skirt", "casing before side seam", []string{"waist", "side", "hem"}, []string{"waist", "side seam"}},
 		{"shell-top", "hem before side seam", []string{"bust-dart", "shoulder", "hem", "side", "neck", "armhole"}, []string{"hem", "side seam"}},

@@ -28,7 +28,7 @@ type relation struct {
 func structure(made *templates.Made, lines []*line) []relation {
 	s := structureOf{made: made, lines: lines, user: map[edgeOf]int{}}
 	for i, l := range lines {
-		if l.work == onePiece {
+		if l.work != joining && !l.edging() {
 			continue
 		}
 		for _, e := range l.edges {
@@ -42,6 +42,9 @@ func structure(made *templates.Made, lines []*line) []relation {
 			out = append(out, s.crossings(i, l)...)
 		case onePiece:
 			out = append(out, s.insidePiece(i, l)...)
+		}
+		if l.detail != nil && l.kind != "dart" {
+			out = append(out, s.details(i, l)...)
 		}
 	}
 	return append(out, s.corners()...)
@@ -60,12 +63,12 @@ func (s *structureOf) crossings(j int, join *line) []relation {
 	b := s.neighbours(join.join.B)
 	var out []relation
 	for i, x := range s.lines {
-		if i == j || x.work == onePiece {
+		if i == j || x.work != joining && !x.edging() {
 			continue
 		}
 		inA, inB := meets(x.edges, a), meets(x.edges, b)
 		switch {
-		case inA && inB && x.flat && x.edge.ClosedBy == join.name:
+		case inA && inB && x.flat && x.closedBy() == join.name:
 			out = append(out,
 				relation{first: i, then: j, flatOnly: true,
 					because: "the " + x.title + " is worked flat, and the " + join.title + " closes it"},
@@ -74,7 +77,7 @@ func (s *structureOf) crossings(j int, join *line) []relation {
 		case inA && inB:
 			out = append(out, relation{first: j, then: i,
 				because: "the " + x.title + " runs over the end of the " + join.title})
-		case (inA || inB) && x.work == treating:
+		case (inA || inB) && x.edging():
 			out = append(out, relation{first: i, then: j,
 				because: "the " + join.title + " closes over the end of the " + x.title})
 		}
@@ -96,7 +99,7 @@ func (s *structureOf) insidePiece(d int, l *line) []relation {
 				out = append(out, relation{first: d, then: i,
 					because: "staystitching holds the " + l.title + " before the cloth is handled"})
 			}
-		case x.work != onePiece && meets(x.edges, setOf(l.edges)):
+		case l.kind == "dart" && x.work != onePiece && meets(x.edges, setOf(l.edges)):
 			out = append(out, relation{first: d, then: i,
 				because: "the " + x.title + " takes in the mouth of the " + l.title})
 		}
@@ -118,7 +121,7 @@ func (s *structureOf) corners() []relation {
 		for k := range n {
 			i, okI := s.user[edgeOf{p.Name, p.Edges[k].Name}]
 			j, okJ := s.user[edgeOf{p.Name, p.Edges[(k+1)%n].Name}]
-			if !okI || !okJ || i == j || s.lines[i].work != treating || s.lines[j].work != treating {
+			if !okI || !okJ || i == j || !s.lines[i].edging() || !s.lines[j].edging() {
 				continue
 			}
 			first, then := min(i, j), max(i, j)

@@ -90,7 +90,7 @@ func prepare(in Input) (*operator, *templates.Made, []relation, error) {
 	if err != nil {
 		return nil, nil, nil, err
 	}
-	cloths, err := dress(in.Job, in.Garment, in.Shelf)
+	cloths, err := dress(in.Job, made.Garment, in.Garment, in.Shelf)
 	if err != nil {
 		return nil, nil, nil, err
 	}

@@ -92,6 +92,7 @@ func needs() []need {
 		{"edge", "facing", edgeShapes()},
 		{"edge", "band", edgeShapes()},
 		{"edge", "casing", casingShapes()},
+		{"join", "seam", []shape{{"a zip or a pocket set in", seams.LineFacts{Length: 600, TightestRadius: straight, Strain: 1, Opening: 180, Allowance: 20}}}},
 		{"detail", "dart", []shape{{"dart", seams.LineFacts{Length: 180, TightestRadius: straight, InsideSeen: true}}}},
 		{"detail", "staystitch", []shape{
 			{"neck", seams.LineFacts{Length: 600, TightestRadius: 70, Turning: 300, Curved: true, Hollow: true}},

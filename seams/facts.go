@@ -53,7 +53,8 @@ type LineFacts struct {
 	InsideSeen     bool    `expr:"inside_seen"`
 	Depth          float64 `expr:"depth"`       // finished depth the garment asks for; 0 where it does not
 	Fullness       float64 `expr:"fullness"`    // mm by which the turned-up edge is longer than where it lies
-	Allowance      float64 `expr:"allowance"`   // what the edge is cut with; known once its treatment is chosen
+	Allowance      float64 `expr:"allowance"`   // what the edge is cut with; known once its treatment is chosen; of a join, the least that what is set into it asks for
+	Opening        float64 `expr:"opening"`     // of a join: what a zip or a pocket set into it leaves open
 	Elastic        float64 `expr:"elastic"`     // width of elastic the garment asks for
 	Grip           float64 `expr:"grip"`        // body measure that the elastic holds
 	RunsOn         bool    `expr:"runs_on"`     // a join beyond whose end the same line goes on as another edge: a slit, a zip

@@ -48,28 +48,33 @@ func (p *parser) chainNames(at form.Text, texts []form.Text) {
 
 // joinsAndEdges checks names, formulas and words of joins and edges.
 func (p *parser) joinsAndEdges() {
-	seen := map[string]bool{}
 	for i := range p.g.Seams {
 		s := &p.g.Seams[i]
-		p.once(s.Join, "join", seen)
+		p.spelt(s.Join, "join")
 		p.chainNames(s.Join, s.A)
 		p.chainNames(s.Join, s.B)
 		p.strain(s.Join, s.Strain)
-		if len(s.Ease) != 0 && len(s.Ease) != 2 {
-			p.fault(s.Join, "ease has two figures", "", "write the least and the most, such as [0 mm, 3 mm]")
+		p.fullness(s.Join, s.Ease, s.Gather)
+		for _, t := range slices.Concat(s.Ease, s.Gather, []form.Text{s.Tolerance, s.GoesOver}) {
+			p.optional(t, s.from.scope)
 		}
-		for _, t := range append(slices.Clone(s.Ease), s.Tolerance) {
-			p.optional(t)
+		if s.Across && s.EachSide {
+			p.fault(s.Join, "a join that goes on over the centre does not occur on each side", "", "keep across or each_side, not both")
 		}
-		p.sides(s.Join, slices.Concat(s.A, s.B), s.EachSide, slices.EqualFunc(s.A, s.B, func(a, b form.Text) bool { return a.Value == b.Value }))
 	}
 	for i := range p.g.Edges {
 		e := &p.g.Edges[i]
-		p.once(e.Edge, "edge", seen)
+		p.spelt(e.Edge, "edge")
 		p.chainNames(e.Edge, e.Along)
+		if len(e.Fits) > 0 {
+			p.chainNames(e.Edge, e.Fits)
+		}
+		for _, t := range e.Pieces {
+			p.known(t, "piece", p.pieceNames())
+		}
 		p.strain(e.Edge, e.Strain)
-		for _, t := range []form.Text{e.Depth, e.Elastic, e.Grip} {
-			p.optional(t)
+		for _, t := range []form.Text{e.Depth, e.Elastic, e.Grip, e.GoesOver, e.Stretch} {
+			p.optional(t, e.from.scope)
 		}
 		if !e.Cloth.IsZero() {
 			p.known(e.Cloth, "cloth", p.g.Cloths.Keys())
@@ -77,13 +82,41 @@ func (p *parser) joinsAndEdges() {
 		if e.Across && e.EachSide {
 			p.fault(e.Edge, "an edge that goes on over the centre does not occur on each side", "", "keep across or each_side, not both")
 		}
-		p.sides(e.Edge, e.Along, e.EachSide, e.Across)
 	}
 }
 
-func (p *parser) optional(t form.Text) {
+// fullness checks how ease and gathers are written.
+func (p *parser) fullness(at form.Text, ease, gather []form.Text) {
+	if len(ease) != 0 && len(ease) != 2 {
+		p.fault(at, "ease has two figures", "", "write the least and the most, such as [0 mm, 3 mm]")
+	}
+	if len(gather) != 0 && len(gather) != 2 {
+		p.fault(at, "gather has two figures", "", "write the least and the most, such as [1.5, 2.5]")
+	}
+	if len(ease) > 0 && len(gather) > 0 {
+		p.fault(at, "it has ease and gathers", "", "keep one: ease is taken up without a fold, gathers are not")
+	}
+}
+
+func (p *parser) pieceNames() []string {
+	var names []string
+	for i := range p.g.Drafts {
+		names = append(names, p.g.Drafts[i].Piece.Value)
+	}
+	return names
+}
+
+func (p *parser) joinNames() []string {
+	var names []string
+	for i := range p.g.Seams {
+		names = append(names, p.g.Seams[i].Join.Value)
+	}
+	return names
+}
+
+func (p *parser) optional(t form.Text, scope int) {
 	if !t.IsZero() {
-		p.compile(t, formula.Number, p.names)
+		p.compile(t, formula.Number, p.g.scopes[scope].all(p))
 	}
 }
 
@@ -108,42 +141,50 @@ func (p *parser) sides(at form.Text, texts []form.Text, eachSide, across bool) {
 	}
 }
 
-// ends checks where an edge treatment starts and stops against what it says.
-func (p *parser) ends(e *EdgeDraft, w walked, c *corners, t *topology) {
+// ending is what is said of a chain that something runs along.
+type ending struct {
+	at             form.Text
+	title          string
+	across, closed bool
+	closedBy       form.Text
+}
+
+// ends checks where a chain starts and stops against what is said of it.
+func (p *parser) ends(e ending, w walked, c *corners, t *topology) {
 	from, to := c.central(w.from), c.central(w.to)
 	round := c.same(w.from, w.to) && len(w.parts) > 1
-	if e.Across {
+	if e.across {
 		round = from && to
 	}
 	switch {
-	case e.Across && !from && !to:
-		p.fault(e.Edge, "it goes on across the centre, but neither of its ends is there", "",
+	case e.across && !from && !to:
+		p.fault(e.at, "it goes on across the centre, but neither of its ends is there", "",
 			"let it end at the fold, or write each_side: true")
-	case e.Closed && !round:
-		p.fault(e.Edge, "it is said to be closed, but its ends do not meet", "",
+	case e.closed && !round:
+		p.fault(e.at, "it is said to be closed, but its ends do not meet", "",
 			"name all edges it runs along, or leave closed out")
-	case !e.Closed && round:
-		p.fault(e.Edge, "its ends meet, so it runs all the way round", "", "add closed: true")
+	case !e.closed && round:
+		p.fault(e.at, "its ends meet, so it runs all the way round", "", "add closed: true")
 	}
-	if e.ClosedBy.IsZero() {
+	if e.closedBy.IsZero() {
 		return
 	}
 	var joins []string
 	for i, s := range p.g.Seams {
 		joins = append(joins, s.Join.Value)
-		if s.Join.Value != e.ClosedBy.Value {
+		if s.Join.Value != e.closedBy.Value {
 			continue
 		}
 		j := t.joins[i]
-		if !e.Closed {
-			p.fault(e.ClosedBy, "no join closes an edge that is not closed", "", "leave closed_by out, or add closed: true")
+		if !e.closed {
+			p.fault(e.closedBy, "no join closes an edge that is not closed", "", "leave closed_by out, or add closed: true")
 		}
 		if !closes(j, w, c) {
-			p.fault(e.ClosedBy, fmt.Sprintf("the join %q does not end on the %s", s.Join.Value, e.Title), "",
+			p.fault(e.closedBy, fmt.Sprintf("the join %q does not end on the %s", s.Join.Value, e.title), "",
 				"name the join that closes it last")
 		}
 	}
-	p.known(e.ClosedBy, "join", joins)
+	p.known(e.closedBy, "join", joins)
 }
 
 // closes reports whether a join ends at a corner of the chain.

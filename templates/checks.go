@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bodkin/seams/form"
+	"bodkin/seams/formula"
 )
 
 // lengthName is the name under which laws find the length of a join or edge.
@@ -16,14 +17,13 @@ func (w *workshop) check() {
 	if len(w.faults) > 0 {
 		return // lengths may be wrong
 	}
-	values := maps.Clone(w.in.values)
-	for _, j := range w.made.Joins {
-		values[lengthName(j.Name)] = float64(j.LengthA)
+	scopes := make([]formula.Values, len(w.in.scopes))
+	for i, s := range w.in.scopes {
+		scopes[i] = maps.Clone(s)
 	}
-	for _, t := range w.made.Treatments {
-		values[lengthName(t.Name)] = float64(t.Length)
-	}
+	w.lengths(w.whole, scopes) // what is left out is of no length
 	for _, c := range w.g.Checks {
+		values := scopes[c.from.under]
 		holds, err := w.g.formulas[c.Holds.At].Holds(values)
 		if err != nil {
 			w.faults = append(w.faults, faults(err)...)
@@ -40,6 +40,44 @@ func (w *workshop) check() {
 			}
 		}
 		w.faults = append(w.faults, form.FaultAt(at, withFigures(c.Because, values), "", withFigures(c.Mend, values)))
+	}
+}
+
+// lengths puts the length of every join, edge and detail under its name, and
+// those of a part under their names there too.
+func (w *workshop) lengths(g *Garment, scopes []formula.Values) {
+	put := func(name form.Text, from origin, x float64) {
+		scopes[0][lengthName(name.Value)] = x
+		if from.under > 0 {
+			scopes[from.under][lengthName(from.local)] = x
+		}
+	}
+	for _, s := range g.Seams {
+		x := 0.0
+		for _, j := range w.made.Joins {
+			if j.Name == s.Join.Value {
+				x = float64(j.LengthA)
+			}
+		}
+		put(s.Join, s.from, x)
+	}
+	for _, e := range g.Edges {
+		x := 0.0
+		for _, t := range w.made.Treatments {
+			if t.Name == e.Edge.Value {
+				x = float64(t.Length)
+			}
+		}
+		put(e.Edge, e.from, x)
+	}
+	for _, t := range g.Details {
+		x := 0.0
+		for _, d := range w.made.Details {
+			if d.Name == t.Detail.Value {
+				x = float64(d.Length)
+			}
+		}
+		put(t.Detail, t.from, x)
 	}
 }
 

@@ -78,7 +78,7 @@ func (g *Garment) detail(name, piece string) *DetailDraft {
 // made describes a dart at this size.
 func (s dartShape) made(t *DetailDraft) Detail {
 	d := Detail{
-		Name: t.Detail.Value, Title: t.Title, Kind: t.Kind, Piece: t.Piece.Value, Copies: 1,
+		Name: t.Detail.Value, Title: t.Title, Kind: t.Kind.Value, Piece: t.Piece.Value, Copies: 1, Count: 1, TightestRadius: straightRadius,
 		Between: [2]string{t.Between[0].Value, t.Between[1].Value}, Press: t.Press,
 		Point: s.point, Fold: s.fold,
 		Ends:   [2]outline.Point{s.beside(t.Between[0].Value), s.beside(t.Between[1].Value)},

@@ -110,7 +110,7 @@ func (g *Garment) piece(s *sheet, t *topology) (Piece, error) {
 		FoldEdge: d.Fold.Value, Grain: d.Grain, Outline: shape, Corners: shape.Corners(), Interface: d.Interface,
 	}
 	if d.Cut == "pair" {
-		p.Count = 2
+		p.Count *= 2
 	}
 	if p.Interface == "" {
 		p.Interface = "none"

@@ -2,7 +2,6 @@ package templates
 
 import (
 	"iter"
-	"slices"
 	"strings"
 
 	"bodkin/seams/form"
@@ -34,55 +33,6 @@ func (g *Garment) number(t form.Text, v formula.Values) (float64, error) {
 	}
 	mm, err := length.Parse(t.Value)
 	return float64(mm), err
-}
-
-// values declares and orders the named formulas.
-func (p *parser) values() {
-	g := p.g
-	for _, v := range g.Values {
-		if why := p.names.Refuses(v.Key.Value); why != "" {
-			p.fault(v.Key, why, "", "choose another name")
-			continue
-		}
-		p.names = p.names.With(formula.Number, v.Key.Value)
-	}
-	for _, v := range g.Values {
-		p.compile(v.Value, formula.Number, p.names)
-	}
-	const unseen, open, done = 0, 1, 2
-	state := make([]int, len(g.Values))
-	var path []string
-	var visit func(i int) bool
-	visit = func(i int) bool {
-		name := g.Values[i].Key.Value
-		switch state[i] {
-		case done:
-			return true
-		case open:
-			loop := append(path[slices.Index(path, name):], name)
-			p.fault(g.Values[i].Key, "the values go round in a circle: "+strings.Join(loop, " needs "), "",
-				"work one of them out from measures and choices alone")
-			return false
-		}
-		state[i] = open
-		path = append(path, name)
-		for used := range identifiers(g.Values[i].Value.Value) {
-			if j := slices.IndexFunc(g.Values, func(v form.Pair[form.Text]) bool { return v.Key.Value == used }); j >= 0 {
-				if !visit(j) {
-					return false
-				}
-			}
-		}
-		path = path[:len(path)-1]
-		state[i] = done
-		g.order = append(g.order, i)
-		return true
-	}
-	for i := range g.Values {
-		if !visit(i) {
-			return
-		}
-	}
 }
 
 // identifiers yields the words of a formula outside quotes.

@@ -10,25 +10,28 @@ import (
 // [Load] or [Parse]; both check everything that does not depend on a size.
 // It is not changed by [Garment.Make] and may be shared.
 type Garment struct {
-	Name     string                `yaml:"garment,required"`
-	Title    string                `yaml:"title,required"`
-	About    string                `yaml:"about"`
-	Source   string                `yaml:"source,required"`
-	Measures form.Pairs[Measure]   `yaml:"measures,required"`
-	Choices  form.Pairs[Choice]    `yaml:"choices"`
-	Cloths   form.Pairs[Cloth]     `yaml:"cloths,required"`
-	Values   form.Pairs[form.Text] `yaml:"values"` // formulas by name, mm or plain numbers, in any order
-	Drafts   []PieceDraft          `yaml:"pieces,required"`
-	Seams    []JoinDraft           `yaml:"joins"`
-	Edges    []EdgeDraft           `yaml:"edges"`
-	Details  []DetailDraft         `yaml:"details"`
-	Checks   []Check               `yaml:"checks"`
-	Lined    bool                  `yaml:"lined"`
-	Child    bool                  `yaml:"child"`
-	Loose    bool                  `yaml:"loose"` // hangs free of the body, so that no seam is pulled
+	Name     string                  `yaml:"garment,required"`
+	Title    string                  `yaml:"title,required"`
+	About    string                  `yaml:"about"`
+	Source   string                  `yaml:"source,required"`
+	Measures form.Pairs[Measure]     `yaml:"measures,required"`
+	Choices  form.Pairs[Choice]      `yaml:"choices"`
+	Cloths   form.Pairs[Cloth]       `yaml:"cloths,required"`
+	Values   form.Pairs[form.Text]   `yaml:"values"`  // formulas by name, mm or plain numbers, in any order
+	Lengths  form.Pairs[[]form.Text] `yaml:"lengths"` // chains of edges whose length what comes later may use by name
+	Includes []Include               `yaml:"include"`
+	Drafts   []PieceDraft            `yaml:"pieces,required"`
+	Seams    []JoinDraft             `yaml:"joins"`
+	Edges    []EdgeDraft             `yaml:"edges"`
+	Details  []DetailDraft           `yaml:"details"`
+	Checks   []Check                 `yaml:"checks"`
+	Lined    bool                    `yaml:"lined"`
+	Child    bool                    `yaml:"child"`
+	Loose    bool                    `yaml:"loose"` // hangs free of the body, so that no seam is pulled
 
 	formulas map[form.Place]*formula.Formula // compiled, by where each stands
-	order    []int                           // Values so that each follows those it uses
+	scopes   []*scope                        // the garment's own, then one for each include
+	varies   bool                            // something stands under if:
 	topology *topology
 }
 
@@ -55,8 +58,9 @@ type Choice struct {
 
 // Cloth is a role that a cloth plays in the garment.
 type Cloth struct {
-	Title    string `yaml:"title,required"`
-	Optional bool   `yaml:"optional"` // the main cloth serves where none is named
+	Title    string    `yaml:"title,required"`
+	Optional bool      `yaml:"optional"` // the main cloth serves where none is named
+	If       form.Text `yaml:"if"`
 }
 
 // PieceDraft says how a piece is drawn: x across, y along the grain and
@@ -66,13 +70,16 @@ type PieceDraft struct {
 	Title     string                  `yaml:"title,required"`
 	Cloth     form.Text               `yaml:"cloth,required"`
 	Cut       string                  `yaml:"cut,required" oneof:"fold pair one"`
-	Count     int                     `yaml:"count"` // pieces of cloth where cut is one; 0 is 1
+	Count     int                     `yaml:"count"` // pieces where cut is one, pairs where it is pair; 0 is 1
 	Fold      form.Text               `yaml:"fold"`  // the edge on the fold
 	Grain     string                  `yaml:"grain,required"`
 	Interface string                  `yaml:"interface" oneof:"none half whole"`
-	Points    form.Pairs[[]form.Text] `yaml:"points,required"` // [x, y]; may use NAME_x and NAME_y of points above
-	Outline   []Stroke                `yaml:"outline,required"`
+	Points    form.Pairs[[]form.Text] `yaml:"points"` // [x, y]; may use NAME_x and NAME_y of points above
+	Outline   []Stroke                `yaml:"outline"`
+	Like      form.Text               `yaml:"like"` // instead of points and outline: drawn as this piece is
 	Marks     []MarkDraft             `yaml:"marks"`
+	If        form.Text               `yaml:"if"` // drawn only where this holds
+	from      origin
 }
 
 // Stroke draws a part of an edge from one point to the next, straight or with
@@ -92,6 +99,7 @@ type MarkDraft struct {
 	At    form.Text `yaml:"at"`
 	Edge  form.Text `yaml:"edge"`
 	After form.Text `yaml:"after"`
+	If    form.Text `yaml:"if"`
 }
 
 // JoinDraft is a seam between two chains of edges, each written piece.edge. Both
@@ -107,8 +115,14 @@ type JoinDraft struct {
 	Strain     int         `yaml:"strain"` // 0 to 3
 	InsideSeen bool        `yaml:"inside_seen"`
 	Ease       []form.Text `yaml:"ease"`      // least and most by which a is longer than b
+	Gather     []form.Text `yaml:"gather"`    // least and most times that a is as long as b
 	Tolerance  form.Text   `yaml:"tolerance"` // 1 mm where absent
+	Across     bool        `yaml:"across"`    // goes on, mirrored, over the centre
+	Closed     bool        `yaml:"closed"`    // runs all the way round
+	GoesOver   form.Text   `yaml:"goes_over"` // girth of the body that it must pass, with its spare
 	Sew        form.Text   `yaml:"sew"`       // the construction that the design asks for
+	If         form.Text   `yaml:"if"`
+	from       origin
 }
 
 // EdgeDraft says what becomes of a free edge.
@@ -128,20 +142,49 @@ type EdgeDraft struct {
 	Interface  string      `yaml:"interface" oneof:"none half whole"`
 	Strain     int         `yaml:"strain"`
 	InsideSeen bool        `yaml:"inside_seen"`
+	Pieces     []form.Text `yaml:"pieces"`    // the pieces that are sewn on, such as a shaped facing's
+	Fits       []form.Text `yaml:"fits"`      // their edges that are sewn to along, in its order
+	GoesOver   form.Text   `yaml:"goes_over"` // girth of the body that it must pass, with its spare
+	Stretch    form.Text   `yaml:"stretch"`   // so many times its length when it is pulled; 1 where absent
 	Sew        form.Text   `yaml:"sew"`
+	If         form.Text   `yaml:"if"`
+	from       origin
 }
 
-// DetailDraft is something worked inside a piece.
+// DetailDraft is something worked in a piece, in a join, or along an edge with
+// pieces of its own. Which of the keys a kind needs stands in [kindsOfDetail].
 type DetailDraft struct {
-	Detail   form.Text   `yaml:"detail,required"`
-	Title    string      `yaml:"title,required"`
-	Kind     string      `yaml:"kind,required" oneof:"dart"`
-	Piece    form.Text   `yaml:"piece,required"`
-	EachSide bool        `yaml:"each_side"`
-	Between  []form.Text `yaml:"between,required"` // the two edges beside its mouth
-	Point    form.Text   `yaml:"point,required"`   // the point of the draft where it ends
-	Press    string      `yaml:"press,required"`   // words
-	Toward   form.Text   `yaml:"toward,required"`  // the edge towards which it is pressed
+	Detail   form.Text     `yaml:"detail,required"`
+	Title    string        `yaml:"title,required"`
+	Kind     form.Text     `yaml:"kind,required"`
+	Piece    form.Text     `yaml:"piece"` // in which it is worked
+	In       form.Text     `yaml:"in"`    // the join in which it lies
+	Along    []form.Text   `yaml:"along"` // the edges along which it is sewn, which it finishes
+	EachSide bool          `yaml:"each_side"`
+	OneSide  bool          `yaml:"one_side"` // on the left or the right alone
+	Across   bool          `yaml:"across"`   // goes on, mirrored, over the centre
+	Closed   bool          `yaml:"closed"`   // runs all the way round
+	ClosedBy form.Text     `yaml:"closed_by"`
+	Pieces   []form.Text   `yaml:"pieces"`  // its own pieces
+	Fits     []form.Text   `yaml:"fits"`    // their edges that are sewn to along
+	Ease     []form.Text   `yaml:"ease"`    // least and most by which along is longer than fits
+	Gather   []form.Text   `yaml:"gather"`  // least and most times that along is as long as fits
+	Takes    []form.Text   `yaml:"takes"`   // the edges that it shortens, by twice its depth each time
+	Length   form.Text     `yaml:"length"`  // of an opening, of a slit, of a pocket's mouth
+	At       form.Text     `yaml:"at"`      // the end of the join that an opening reaches: from or to
+	After    form.Text     `yaml:"after"`   // how far along the join it begins
+	Depth    form.Text     `yaml:"depth"`   // finished
+	Count    form.Text     `yaml:"count"`   // how many; on a piece drawn as its half, on the half
+	Lines    [][]form.Text `yaml:"lines"`   // [point, point] of the piece: where it is marked
+	Between  []form.Text   `yaml:"between"` // of a dart: the two edges beside its mouth
+	Point    form.Text     `yaml:"point"`   // of a dart: the point of the draft where it ends
+	Press    string        `yaml:"press"`   // words
+	Toward   form.Text     `yaml:"toward"`  // of a dart: the edge towards which it is pressed
+	GoesOver form.Text     `yaml:"goes_over"`
+	Strain   int           `yaml:"strain"`
+	Sew      form.Text     `yaml:"sew"`
+	If       form.Text     `yaml:"if"`
+	from     origin
 }
 
 // Check is a law of the garment that some sizes might break.
@@ -149,6 +192,8 @@ type Check struct {
 	Holds   form.Text `yaml:"holds,required"`   // condition; may use NAME_length of joins and edges
 	Because string    `yaml:"because,required"` // what is wrong otherwise, with {names} for figures
 	Mend    string    `yaml:"mend,required"`
+	If      form.Text `yaml:"if"`
+	from    origin
 }
 
 // Role is a cloth role of a garment.

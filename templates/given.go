@@ -14,7 +14,8 @@ import (
 // given is what a garment is made from: measures and choices as used.
 type given struct {
 	measures, choices []Value
-	values            formula.Values
+	values            formula.Values        // of the garment's own names
+	scopes            []formula.Values      // by scope; the first is values
 	places            map[string]form.Place // of what was given
 	faults            form.Faults
 }
@@ -34,15 +35,11 @@ func (g *Garment) take(size, choices form.Pairs[form.Text]) (*given, error) {
 	if err := in.faults.Err(); err != nil {
 		return nil, err
 	}
-	for _, i := range g.order {
-		v := g.Values[i]
-		x, err := g.number(v.Value, in.values)
-		if err != nil {
-			return nil, faults(err)
-		}
-		in.values[v.Key.Value] = x
+	in.scopes = []formula.Values{in.values}
+	for range g.Includes {
+		in.scopes = append(in.scopes, formula.Values{})
 	}
-	return in, nil
+	return in, g.settle(in, &workshop{g: g})
 }
 
 // known reports names that the garment does not have, and names given twice.

@@ -5,7 +5,7 @@ import (
 	"math"
 	"strings"
 
-	"bodkin/templates/outline"
+	"bodkin/seams/form"
 )
 
 // usualTolerance is how much the two sides of a join may differ where nothing
@@ -18,30 +18,74 @@ func (w *workshop) join(i int) {
 	a, b := bendsOf(w.edges(t.a.parts)), bendsOf(w.edges(t.b.parts))
 	j := Join{
 		Name: s.Join.Value, Title: s.Title, A: t.a.parts, B: t.b.parts, Copies: 1,
-		LengthA: mm(a.length), LengthB: mm(b.length),
+		LengthA: mm(w.sideLength(t.a.parts, s.Across)), LengthB: mm(w.sideLength(t.b.parts, s.Across)),
 		TightestRadius: radius(min(a.tightest, b.tightest)), Turning: max(a.absolute, b.absolute),
 		Strain: s.Strain, InsideSeen: s.InsideSeen, Insist: s.Sew.Value,
+		Across: s.Across, Closed: s.Closed && len(w.opened(t.a)) == 0,
 	}
 	if s.EachSide {
 		j.Copies = 2
 	}
+	if len(s.Ease)+len(s.Gather) > 0 {
+		j.Eased = j.LengthA - j.LengthB
+	}
+	w.fit(fitted{at: s.Join, title: s.Title, scope: s.from.scope, a: t.a.parts, b: t.b.parts,
+		lengthA: float64(j.LengthA), lengthB: float64(j.LengthB), ease: s.Ease, gather: s.Gather, tolerance: s.Tolerance})
+	w.passes(s.GoesOver, s.from.scope, s.Title, float64(min(j.LengthA, j.LengthB)), 1, t.a)
+	w.made.Joins = append(w.made.Joins, j)
+}
+
+// sideLength is the length of one side of a seam, less what pleats and tucks
+// take from it. Across the centre, pieces drawn as halves count twice.
+func (w *workshop) sideLength(parts []ChainPart, across bool) float64 {
+	sum := 0.0
+	for _, c := range parts {
+		p := w.piece(c.Piece)
+		e, _ := p.Outline.Edge(c.Edge)
+		l := e.Length() - w.shortened[c]
+		if across && p.Cut != "one" {
+			l *= 2
+		}
+		sum += l
+	}
+	return sum
+}
+
+// fitted is two chains that are sewn together, with what is said of them.
+type fitted struct {
+	at               form.Text
+	title            string
+	scope            int
+	a, b             []ChainPart
+	lengthA, lengthB float64
+	ease, gather     []form.Text
+	tolerance        form.Text
+}
+
+// fit reports two sides that do not fit.
+func (w *workshop) fit(f fitted) {
 	tolerance := usualTolerance
-	if !s.Tolerance.IsZero() {
-		tolerance = w.number(s.Tolerance)
+	if !f.tolerance.IsZero() {
+		tolerance = w.number(f.tolerance, f.scope)
+	}
+	d := f.lengthA - f.lengthB
+	sides := fmt.Sprintf("%s is %.1f mm, %s is %.1f mm", chainWords(f.a), f.lengthA, chainWords(f.b), f.lengthB)
+	if len(f.gather) == 2 {
+		least, most := w.number(f.gather[0], f.scope), w.number(f.gather[1], f.scope)
+		if r := f.lengthA / f.lengthB; r < least-1e-3 || r > most+1e-3 {
+			w.fault(f.at, fmt.Sprintf("the gathers of the %s do not fit: %s, %.2f times as long, and %g to %g are said", f.title, sides, r, least, most),
+				"draw one of them longer or shorter, or change gather: [least, most]")
+		}
+		return
 	}
 	least, most := 0.0, 0.0
-	if len(s.Ease) == 2 {
-		least, most = w.number(s.Ease[0]), w.number(s.Ease[1])
-		j.Eased = mm(a.length - b.length)
+	if len(f.ease) == 2 {
+		least, most = w.number(f.ease[0], f.scope), w.number(f.ease[1], f.scope)
 	}
-	meant := outline.Meant{Least: least, Most: most, Tolerance: tolerance}
-	if _, err := outline.Walk(w.edges(t.a.parts), w.edges(t.b.parts), nil, nil, meant); err != nil {
-		w.faults = append(w.faults, s.Join.Fault(0, len([]rune(s.Join.Value)),
-			fmt.Sprintf("the two sides of the %s do not fit: %s is %.1f mm, %s is %.1f mm, a difference of %.1f mm",
-				s.Title, chainWords(t.a.parts), a.length, chainWords(t.b.parts), b.length, math.Abs(a.length-b.length)), "",
-			fmt.Sprintf("draw them equally long to within %.1f mm, or declare the ease: [least, most]", tolerance)))
+	if d < least-tolerance || d > most+tolerance {
+		w.fault(f.at, fmt.Sprintf("the two sides of the %s do not fit: %s, a difference of %.1f mm", f.title, sides, math.Abs(d)),
+			fmt.Sprintf("draw them equally long to within %.1f mm, or declare the ease: [least, most]", tolerance))
 	}
-	w.made.Joins = append(w.made.Joins, j)
 }
 
 func chainWords(parts []ChainPart) string {

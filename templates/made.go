@@ -70,7 +70,10 @@ type Join struct {
 	A, B             []ChainPart
 	Copies           int       // 2 when it occurs left and right
 	LengthA, LengthB length.MM // one copy
-	Eased            length.MM // LengthA - LengthB where the garment declares ease, else 0
+	Eased            length.MM // LengthA - LengthB where the garment declares ease or gathers, else 0
+	Across, Closed   bool      // one copy, whole, over the centre; all the way round
+	Opened           []string  // details that leave a part of it open: a zip, a vent, a pocket in the seam
+	OpenLength       length.MM // of them together, in one copy
 	TightestRadius   length.MM
 	Turning          float64
 	Strain           int
@@ -103,20 +106,46 @@ type Treatment struct {
 	Interface  string    // none, half, whole
 	Strain     int
 	InsideSeen bool
+	Pieces     []string    // that are sewn on: a shaped facing's
+	Fits       []ChainPart // their edges that are sewn to Along
+	Opened     []string    // openings that cross it, so that it does not run all the way round
 	Insist     string
 }
 
-// Detail is something worked inside a piece: a dart.
+// Detail is something worked in a piece, in a join, or along an edge. Which of
+// the fields say something depends on its kind.
 type Detail struct {
-	Name, Title string
-	Kind        string // dart
-	Piece       string
-	Copies      int
-	Between     [2]string        // edges of the piece on either side of its mouth
-	Length      length.MM        // of one leg
-	Width       length.MM        // of the mouth on the seam line
-	Press       string           // words: "down", "towards the centre"
-	Point       outline.Point    // where it ends inside the piece
-	Ends        [2]outline.Point // of its mouth, beside Between[0] and Between[1]
-	Fold        outline.Point    // where its fold meets the mouth
+	Name, Title    string
+	Kind           string // dart, tuck, pleat, patch-pocket, zip, waistband …
+	Piece          string // in which it is worked, or empty
+	Copies         int
+	Count          int         // how many in one copy: buttons, pleats
+	In             string      // join in which it lies
+	End            string      // which end of the join an opening reaches: from, to, or neither
+	After          length.MM   // how far along the join it begins
+	Depth          length.MM   // finished, 0 if free
+	Along          []ChainPart // the edges that it is sewn to and finishes, in walking order
+	Across         bool
+	Closed         bool
+	ClosedBy       string
+	Pieces         []string           // its own
+	Fits           []ChainPart        // their edges that are sewn to Along
+	Takes          []ChainPart        // edges that it shortens
+	Opened         []string           // openings that cross Along
+	Eased          length.MM          // by which Along is longer than Fits
+	Lines          [][2]outline.Point // where it is marked on Piece
+	TightestRadius length.MM          // of Along
+	Turning        float64            // of Along, degrees
+	Strain         int
+	Insist         string
+
+	Length length.MM // of a dart one leg, else of the opening, slit, line or edge
+
+	// Of a dart.
+	Between [2]string        // edges of the piece on either side of its mouth
+	Width   length.MM        // of the mouth on the seam line
+	Press   string           // words: "down", "towards the centre"
+	Point   outline.Point    // where it ends inside the piece
+	Ends    [2]outline.Point // of its mouth, beside Between[0] and Between[1]
+	Fold    outline.Point    // where its fold meets the mouth
 }

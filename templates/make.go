@@ -1,6 +1,9 @@
 package templates
 
 import (
+	"fmt"
+	"strings"
+
 	"bodkin/seams/form"
 	"bodkin/templates/outline"
 )
@@ -16,30 +19,28 @@ func (g *Garment) Make(size, choices form.Pairs[form.Text]) (*Made, error) {
 	if err != nil {
 		return nil, err
 	}
-	m := &Made{Garment: g, Measures: in.measures, Choices: in.choices}
-	w := &workshop{g: g, in: in, made: m}
-	for i := range g.Drafts {
-		s, err := g.lay(&g.Drafts[i], in.values)
-		if err != nil {
-			return nil, faults(err)
-		}
-		p, err := g.piece(s, g.topology)
-		if err != nil {
-			return nil, faults(err)
-		}
-		m.Pieces = append(m.Pieces, p)
-		for k := range g.Details {
-			if shape, ok := s.darts[g.Details[k].Detail.Value]; ok && g.Details[k].Piece.Value == p.Name {
-				m.Details = append(m.Details, shape.made(&g.Details[k]))
-			}
-		}
+	v, err := g.variant(in)
+	if err != nil {
+		return nil, err
 	}
-	for i := range g.Seams {
+	m := &Made{Garment: v, Measures: in.measures, Choices: in.choices}
+	w := &workshop{g: v, whole: g, in: in, made: m, shortened: map[ChainPart]float64{}}
+	if err := w.draw(); err != nil {
+		return nil, err
+	}
+	w.shorten()
+	for i := range v.Seams {
 		w.join(i)
 	}
-	for i := range g.Edges {
+	for i := range v.Details {
+		if v.Details[i].Kind.Value != "dart" {
+			w.detailMade(i)
+		}
+	}
+	for i := range v.Edges {
 		w.treat(i)
 	}
+	w.opens()
 	w.check()
 	if err := w.faults.Err(); err != nil {
 		return nil, err
@@ -47,12 +48,79 @@ func (g *Garment) Make(size, choices form.Pairs[form.Text]) (*Made, error) {
 	return m, nil
 }
 
+// draw draws the pieces, and between them works out what waits for their
+// lengths. The pieces of the whole garment are counted, those of the variant
+// drawn.
+func (w *workshop) draw() error {
+	next := 0
+	for k := range w.whole.Drafts {
+		d := w.whole.Drafts[k]
+		if next < len(w.g.Drafts) && w.g.Drafts[next].Piece == d.Piece {
+			next++
+			s, err := w.g.lay(&w.g.Drafts[next-1], w.in.scopes[d.from.scope])
+			if err != nil {
+				return faults(err)
+			}
+			p, err := w.g.piece(s, w.g.topology)
+			if err != nil {
+				return faults(err)
+			}
+			w.sheets = append(w.sheets, s)
+			w.made.Pieces = append(w.made.Pieces, p)
+			for i := range w.g.Details {
+				t := &w.g.Details[i]
+				if shape, ok := s.darts[t.Detail.Value]; ok && t.Piece.Value == p.Name {
+					if !p.Outline.Holds(shape.point) {
+						w.fault(t.Point, fmt.Sprintf("the %s is longer than its piece: its point lies outside the %s", strings.ToLower(t.Title), strings.ToLower(p.Title)),
+							"bring its point nearer to its mouth")
+					}
+					w.made.Details = append(w.made.Details, shape.made(t))
+				}
+			}
+		}
+		w.drawn = k + 1
+		if err := w.g.settle(w.in, w); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // workshop holds what is made so far.
 type workshop struct {
-	g      *Garment
-	in     *given
-	made   *Made
-	faults form.Faults
+	g         *Garment // of these choices
+	whole     *Garment // with what they leave out
+	in        *given
+	made      *Made
+	sheets    []*sheet
+	drawn     int                   // pieces of the whole garment that are drawn or left out
+	shortened map[ChainPart]float64 // mm that pleats and tucks take from an edge, as drawn
+	faults    form.Faults
+}
+
+// sheet returns the drafting table of a piece, or nil.
+func (w *workshop) sheet(piece string) *sheet {
+	for _, s := range w.sheets {
+		if s.draft.Piece.Value == piece {
+			return s
+		}
+	}
+	return nil
+}
+
+// shorten notes what pleats and tucks take from the edges.
+func (w *workshop) shorten() {
+	for i := range w.g.Details {
+		t := &w.g.Details[i]
+		if len(t.Takes) == 0 {
+			continue
+		}
+		taken := 2 * w.number(t.Depth, t.from.scope) * w.number(t.Count, t.from.scope)
+		parts, _ := w.g.chain(t.Takes)
+		for _, c := range parts {
+			w.shortened[c] += taken
+		}
+	}
 }
 
 // piece returns a made piece by name.
@@ -75,10 +143,14 @@ func (w *workshop) edges(parts []ChainPart) []outline.Edge {
 }
 
 // number evaluates a text of the garment file, reporting its fault.
-func (w *workshop) number(t form.Text) float64 {
-	x, err := w.g.number(t, w.in.values)
+func (w *workshop) number(t form.Text, scope int) float64 {
+	x, err := w.g.number(t, w.in.scopes[scope])
 	if err != nil {
 		w.faults = append(w.faults, faults(err)...)
 	}
 	return x
+}
+
+func (w *workshop) fault(at form.Text, message, mend string) {
+	w.faults = append(w.faults, at.Fault(0, len([]rune(at.Value)), message, "", mend))
 }

@@ -112,16 +112,16 @@ func quantity(t form.Text, isLength bool) (float64, *form.Fault) {
 
 // pieces checks each draft: names, outline in one line, formulas.
 func (p *parser) pieces() {
-	seen := map[string]bool{}
 	for i := range p.g.Drafts {
 		d := &p.g.Drafts[i]
-		p.once(d.Piece, "piece", seen)
+		p.spelt(d.Piece, "piece")
 		p.known(d.Cloth, "cloth", p.g.Cloths.Keys())
-		if d.Count < 0 || d.Count > 20 || d.Count > 0 && d.Cut != "one" {
-			p.fault(d.Piece, fmt.Sprintf("its count cannot be %d", d.Count), "", "count says how many are cut where cut is one")
+		if d.Count < 0 || d.Count > 20 || d.Count > 0 && d.Cut == "fold" {
+			p.fault(d.Piece, fmt.Sprintf("its count cannot be %d", d.Count), "", "count says how many are cut where cut is one, and how many pairs where it is pair")
 		}
-		p.points(d)
-		p.outline(d)
+		before := p.g.scopes[d.from.scope].before(i)
+		p.points(d, before)
+		p.outline(d, before)
 		edges := d.edges()
 		if (d.Cut == "fold") != !d.Fold.IsZero() {
 			p.fault(d.Piece, "a piece cut on the fold names its fold edge, and no other does", "", "write cut: fold and fold: with the edge's name, or neither")
@@ -134,7 +134,7 @@ func (p *parser) pieces() {
 				p.known(m.At, "point", d.Points.Keys())
 			case m.At.IsZero() && !m.Edge.IsZero() && !m.After.IsZero():
 				p.known(m.Edge, "edge", edges)
-				p.compile(m.After, formula.Number, p.pointNames(d, len(d.Points)))
+				p.compile(m.After, formula.Number, pointNames(d, before))
 			default:
 				p.fault(d.Piece, fmt.Sprintf("the mark %q has no one place", m.Mark), "", "write at: with a point, or edge: and after: with a length")
 			}
@@ -142,17 +142,42 @@ func (p *parser) pieces() {
 	}
 }
 
-// pointNames are the names that the n-th point may use.
-func (p *parser) pointNames(d *PieceDraft, n int) formula.Names {
-	names := p.names
-	for _, q := range d.Points[:n] {
-		names = names.With(formula.Number, q.Key.Value+"_x", q.Key.Value+"_y")
+// pointNames are the names that the outline may use.
+func pointNames(d *PieceDraft, before formula.Names) formula.Names {
+	var names []string
+	for _, q := range d.Points {
+		names = append(names, q.Key.Value+"_x", q.Key.Value+"_y")
 	}
-	return names
+	return before.With(formula.Number, names...)
 }
 
-func (p *parser) points(d *PieceDraft) {
-	names := p.names
+// alike draws every piece that is like another as that one is.
+func (p *parser) alike() {
+	for i := range p.g.Drafts {
+		d := &p.g.Drafts[i]
+		if d.Like.IsZero() {
+			if len(d.Points) == 0 || len(d.Outline) == 0 {
+				p.fault(d.Piece, fmt.Sprintf("the piece %q is not drawn", d.Piece.Value), "",
+					"give it points: and outline:, or like: and the piece that it is drawn as")
+			}
+			continue
+		}
+		var names []string
+		for k := range p.g.Drafts[:i] {
+			names = append(names, p.g.Drafts[k].Piece.Value)
+		}
+		if !p.known(d.Like, "piece above it", names) {
+			continue
+		}
+		if len(d.Points) > 0 || len(d.Outline) > 0 {
+			p.fault(d.Like, "it has points or an outline of its own", "", "leave them out, or leave like: out")
+		}
+		other := p.g.draft(d.Like.Value)
+		d.Points, d.Outline, d.from.scope = other.Points, other.Outline, other.from.scope
+	}
+}
+
+func (p *parser) points(d *PieceDraft, names formula.Names) {
 	for _, q := range d.Points {
 		x, y := q.Key.Value+"_x", q.Key.Value+"_y"
 		if why := names.Refuses(x); why != "" {
@@ -176,14 +201,15 @@ func (p *parser) coordinates(at form.Text, xy []form.Text, names formula.Names) 
 
 // outline checks that the strokes go round once and that each edge is drawn in
 // one go.
-func (p *parser) outline(d *PieceDraft) {
-	names := p.pointNames(d, len(d.Points))
+func (p *parser) outline(d *PieceDraft, before formula.Names) {
+	names := pointNames(d, before)
 	points := d.Points.Keys()
 	drawn := map[string]bool{}
 	for i, s := range d.Outline {
 		before := d.Outline[(i+len(d.Outline)-1)%len(d.Outline)]
 		if i == 0 || s.Edge.Value != before.Edge.Value {
 			p.once(s.Edge, "edge", drawn)
+			p.spelt(s.Edge, "edge")
 		}
 		p.known(s.From, "point", points)
 		p.known(s.To, "point", points)

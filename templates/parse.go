@@ -19,18 +19,21 @@ func Parse(file string, data []byte) (*Garment, error) {
 		return nil, err
 	}
 	g.formulas = map[form.Place]*formula.Formula{}
-	p := &parser{g: &g}
+	p := &parser{g: &g, whole: &g}
 	p.named()
+	p.include()
+	p.alike()
 	p.measures()
 	p.choices()
-	p.values()
+	p.define()
+	p.conditions()
 	p.pieces()
 	p.details()
 	p.joinsAndEdges()
 	p.checks()
 	// Edges can be followed from piece to piece only where all names are right.
 	if len(p.faults) == 0 {
-		g.topology = p.connect()
+		p.variants()
 	}
 	if err := p.faults.Err(); err != nil {
 		return nil, err
@@ -41,7 +44,8 @@ func Parse(file string, data []byte) (*Garment, error) {
 // parser gathers the faults of one file.
 type parser struct {
 	g      *Garment
-	names  formula.Names // measures, choices and values
+	whole  *Garment      // with what some choices leave out
+	names  formula.Names // measures and choices
 	faults form.Faults
 }
 
@@ -68,15 +72,19 @@ func (p *parser) known(t form.Text, what string, among []string) bool {
 	return false
 }
 
-// once reports a name that stands twice or cannot be a name.
+// once reports a name that stands twice.
 func (p *parser) once(t form.Text, what string, seen map[string]bool) {
 	if seen[t.Value] {
 		p.fault(t, fmt.Sprintf("the %s %q stands twice", what, t.Value), "", "give one of them another name")
 	}
+	seen[t.Value] = true
+}
+
+// spelt reports a name that cannot be one.
+func (p *parser) spelt(t form.Text, what string) {
 	if t.Value == "" || strings.Trim(t.Value, "abcdefghijklmnopqrstuvwxyz0123456789_-") != "" {
 		p.fault(t, fmt.Sprintf("%q cannot be the name of a %s", t.Value, what), "", "use small letters, figures, underscores and hyphens")
 	}
-	seen[t.Value] = true
 }
 
 // strain checks that a strain is a known one.

@@ -9,9 +9,11 @@ import (
 
 // topology is what meets what, whatever the size.
 type topology struct {
-	joins []joined // as Garment.Seams
-	edges []walked // as Garment.Edges
-	uses  map[ChainPart]string
+	joins   []joined // as Garment.Seams
+	edges   []walked // as Garment.Edges
+	details []walked // as Garment.Details; of those along no edge, empty
+	corners *corners
+	uses    map[ChainPart]string
 }
 
 // walked is a chain with the way each of its edges is run.
@@ -96,7 +98,8 @@ func (c *corners) central(n int) bool {
 func (p *parser) connect() *topology {
 	g := p.g
 	c := newCorners(g)
-	t := &topology{joins: make([]joined, len(g.Seams)), edges: make([]walked, len(g.Edges)), uses: map[ChainPart]string{}}
+	t := &topology{joins: make([]joined, len(g.Seams)), edges: make([]walked, len(g.Edges)),
+		details: make([]walked, len(g.Details)), corners: c, uses: map[ChainPart]string{}}
 	p.walkJoins(c, t)
 	if len(p.faults) > 0 {
 		return nil
@@ -110,7 +113,21 @@ func (p *parser) connect() *topology {
 			continue
 		}
 		t.edges[i] = w
-		p.ends(e, w, c, t)
+		p.ends(ending{e.Edge, e.Title, e.Across, e.Closed, e.ClosedBy}, w, c, t)
+	}
+	for i := range g.Details {
+		d := &g.Details[i]
+		if len(d.Along) == 0 {
+			continue
+		}
+		parts, _ := g.chain(d.Along)
+		w, bad := c.walk(parts, false)
+		if bad > 0 {
+			p.apart(d.Along, bad)
+			continue
+		}
+		t.details[i] = w
+		p.ends(ending{d.Detail, d.Title, d.Across, d.Closed, d.ClosedBy}, w, c, t)
 	}
 	p.use(t)
 	return t
@@ -171,8 +188,17 @@ func (c *corners) walkJoin(g *Garment, s *JoinDraft) (joined, *gapIn) {
 		return j, nil
 	}
 	c.join(a.from, b.from)
+	if s.Across && c.whole(pb) && !c.whole(pa) {
+		c.join(a.from, b.to) // b comes round to where it began; a's other end lies on the fold
+		return j, nil
+	}
 	c.join(a.to, b.to)
 	return j, nil
+}
+
+// whole reports a chain on pieces that are drawn whole, not as halves.
+func (c *corners) whole(parts []ChainPart) bool {
+	return !slices.ContainsFunc(parts, func(part ChainPart) bool { return c.g.draft(part.Piece).Cut != "one" })
 }
 
 // walk runs along a chain. A chain of one edge is run backward where asked. bad

@@ -1,6 +1,11 @@
 package templates
 
-import "math"
+import (
+	"math"
+
+	"bodkin/seams/form"
+	"bodkin/seams/length"
+)
 
 // treat measures a free edge.
 //
@@ -14,11 +19,54 @@ import "math"
 // short by as much and must be clipped or stretched.
 func (w *workshop) treat(i int) {
 	e, t := &w.g.Edges[i], w.g.topology.edges[i]
+	number := func(f form.Text) length.MM { return mm(w.number(f, e.from.scope)) }
 	edges := w.edges(t.parts)
-	b := bendsOf(edges)
-	turns, sharpest := w.corners(t, e.Closed && !e.Across)
+	run := w.run(t, e.Across, e.Closed && !e.Across)
+	r := Treatment{
+		Name: e.Edge.Value, Title: e.Title, Kind: e.Kind, Along: t.parts,
+		Across: e.Across, Copies: 1, Closed: e.Closed && len(w.opened(t)) == 0, ClosedBy: e.ClosedBy.Value,
+		Length: mm(run.length), TightestRadius: radius(run.tightest),
+		Turning: run.turning, Hollow: run.signed < -hollowTurn,
+		Bias: nearBias(edges), Flare: 2 * run.halves * run.signed * math.Pi / 180,
+		Cloth: e.Cloth.Value, Depth: number(e.Depth), Elastic: number(e.Elastic), Grip: number(e.Grip),
+		Interface: e.Interface, Strain: e.Strain, InsideSeen: e.InsideSeen, Insist: e.Sew.Value,
+	}
+	if e.EachSide {
+		r.Copies = 2
+	}
+	if r.Interface == "" {
+		r.Interface = "none"
+	}
+	for _, p := range e.Pieces {
+		r.Pieces = append(r.Pieces, p.Value)
+	}
+	if len(e.Fits) > 0 {
+		r.Fits, _ = w.g.chain(e.Fits)
+		w.fit(fitted{at: e.Edge, title: e.Title, scope: e.from.scope, a: t.parts, b: r.Fits,
+			lengthA: run.length, lengthB: w.sideLength(r.Fits, e.Across)})
+	}
+	stretch := 1.0
+	if !e.Stretch.IsZero() {
+		stretch = w.number(e.Stretch, e.from.scope)
+	}
+	w.passes(e.GoesOver, e.from.scope, e.Title, run.length, stretch, t)
+	w.made.Treatments = append(w.made.Treatments, r)
+}
+
+// ran is what a chain measures that something is sewn along, once whole.
+type ran struct {
+	length, turning  float64
+	signed, tightest float64 // of the half where it goes on over the centre
+	halves           float64
+}
+
+// run measures a chain that something is sewn along, mirrored over the centre
+// where it goes across.
+func (w *workshop) run(t walked, across, closed bool) ran {
+	b := bendsOf(w.edges(t.parts))
+	turns, sharpest := w.corners(t, closed)
 	halves := 1.0
-	if e.Across {
+	if across {
 		halves = 2
 		for _, turn := range []float64{w.overFold(t.parts[0]), w.overFold(t.parts[len(t.parts)-1])} {
 			sharpest = max(sharpest, turn)
@@ -28,22 +76,10 @@ func (w *workshop) treat(i int) {
 	if sharpest > sharpCorner {
 		b.tightest = 0
 	}
-	r := Treatment{
-		Name: e.Edge.Value, Title: e.Title, Kind: e.Kind, Along: t.parts,
-		Across: e.Across, Copies: 1, Closed: e.Closed, ClosedBy: e.ClosedBy.Value,
-		Length: mm(halves * b.length), TightestRadius: radius(b.tightest),
-		Turning: halves * (b.absolute + turns), Hollow: b.signed < -hollowTurn,
-		Bias: nearBias(edges), Flare: 2 * halves * b.signed * math.Pi / 180,
-		Cloth: e.Cloth.Value, Depth: mm(w.number(e.Depth)), Elastic: mm(w.number(e.Elastic)), Grip: mm(w.number(e.Grip)),
-		Interface: e.Interface, Strain: e.Strain, InsideSeen: e.InsideSeen, Insist: e.Sew.Value,
+	for _, c := range t.parts {
+		b.length -= w.shortened[c]
 	}
-	if e.EachSide {
-		r.Copies = 2
-	}
-	if r.Interface == "" {
-		r.Interface = "none"
-	}
-	w.made.Treatments = append(w.made.Treatments, r)
+	return ran{length: halves * b.length, turning: halves * (b.absolute + turns), signed: b.signed, tightest: b.tightest, halves: halves}
 }
 
 // corners returns the turns where one edge of a chain goes over to the next,
@@ -84,8 +120,11 @@ func (w *workshop) between(a, b ChainPart) (float64, bool) {
 }
 
 // inside returns the angle inside the piece at the finish of an edge, as the
-// draft runs, or at its start.
+// draft runs, or at its start; at a dart up to its leg, for it is sewn shut.
 func (w *workshop) inside(p ChainPart, finish bool) float64 {
+	if angle, ok := w.besideDart(p, finish); ok {
+		return angle
+	}
 	d := w.g.draft(p.Piece)
 	at := d.corner(p.Edge, finish)
 	for _, c := range w.piece(p.Piece).Corners {
@@ -94,6 +133,30 @@ func (w *workshop) inside(p ChainPart, finish bool) float64 {
 		}
 	}
 	return 180
+}
+
+// besideDart returns the angle between an edge and the leg of the dart at an end
+// of it, degrees.
+func (w *workshop) besideDart(p ChainPart, finish bool) (float64, bool) {
+	end := 1
+	if finish {
+		end = 0
+	}
+	for _, s := range w.sheet(p.Piece).darts {
+		if s.edges[end] != p.Edge {
+			continue
+		}
+		e, _ := w.piece(p.Piece).Outline.Edge(p.Edge)
+		_, along := e.At(0)
+		if finish {
+			_, along = e.At(e.Length())
+			along = along.Scale(-1)
+		}
+		leg := s.point.Sub(s.ends[end])
+		across, with := along.X*leg.Y-along.Y*leg.X, along.X*leg.X+along.Y*leg.Y
+		return math.Abs(math.Atan2(across, with)) * 180 / math.Pi, true
+	}
+	return 0, false
 }
 
 // corner names the two edges that meet at an end of an edge.

@@ -50,6 +50,12 @@ func (p *parser) use(t *topology) {
 			take(e.Along[k], part, "edge "+e.Edge.Value)
 		}
 	}
+	for i, d := range g.Details {
+		for k, part := range t.details[i].parts {
+			take(d.Along[k], part, "detail "+d.Detail.Value)
+		}
+	}
+	p.owned(t, take)
 	for i := range g.Drafts {
 		d := &g.Drafts[i]
 		for k, s := range d.Outline {
@@ -64,23 +70,36 @@ func (p *parser) use(t *topology) {
 	}
 }
 
-// details checks the darts against the outlines they open into.
-func (p *parser) details() {
+// owned notes the edges of pieces that belong to an edge or a detail, such as a
+// facing's or a pocket's, where nothing else becomes of them.
+func (p *parser) owned(t *topology, take func(form.Text, ChainPart, string)) {
 	g := p.g
-	seen := map[string]bool{}
-	var pieces []string
-	for i := range g.Drafts {
-		pieces = append(pieces, g.Drafts[i].Piece.Value)
+	own := func(pieces []form.Text, use string) {
+		for _, at := range pieces {
+			for _, e := range g.draft(at.Value).edges() {
+				if part := (ChainPart{at.Value, e}); t.uses[part] == "" {
+					take(at, part, use)
+				}
+			}
+		}
 	}
-	for i := range g.Details {
-		t := &g.Details[i]
-		p.once(t.Detail, "detail", seen)
-		if !p.known(t.Piece, "piece", pieces) {
+	for _, e := range g.Edges {
+		own(e.Pieces, "edge "+e.Edge.Value)
+	}
+	for _, d := range g.Details {
+		own(d.Pieces, "detail "+d.Detail.Value)
+	}
+}
+
+// dart checks a dart against the outline that it opens into.
+func (p *parser) dart(t *DetailDraft) {
+	g := p.g
+	for i := range g.Drafts {
+		d := &g.Drafts[i]
+		if d.Piece.Value != t.Piece.Value {
 			continue
 		}
-		d := g.draft(t.Piece.Value)
 		p.known(t.Point, "point", d.Points.Keys())
-		p.sides(t.Detail, []form.Text{{Value: t.Piece.Value + "."}}, t.EachSide, false)
 		k := slices.IndexFunc(d.Outline, func(s Stroke) bool { return s.Dart.Value == t.Detail.Value })
 		if k < 0 {
 			p.fault(t.Detail, fmt.Sprintf("no line of the piece %q is its mouth", t.Piece.Value), "",
@@ -98,6 +117,11 @@ func (p *parser) details() {
 		}
 		p.known(t.Toward, "edge beside the mouth of the dart", beside)
 	}
+}
+
+// mouths checks that every mouth in an outline has its dart.
+func (p *parser) mouths() {
+	g := p.g
 	for i := range g.Drafts {
 		for _, s := range g.Drafts[i].Outline {
 			if !s.Dart.IsZero() {
@@ -113,16 +137,30 @@ func (p *parser) details() {
 	}
 }
 
-// checks compiles the laws of the garment.
+// checks compiles the laws of the garment. A law in a part knows the part's
+// lines by their names there.
 func (p *parser) checks() {
-	names := p.names
-	for _, s := range p.g.Seams {
-		names = names.With(formula.Number, lengthName(s.Join.Value))
+	g := p.g
+	names := make([]formula.Names, len(g.scopes))
+	for i, s := range g.scopes {
+		names[i] = s.all(p)
 	}
-	for _, e := range p.g.Edges {
-		names = names.With(formula.Number, lengthName(e.Edge.Value))
+	add := func(t form.Text, from origin) {
+		names[0] = names[0].With(formula.Number, lengthName(t.Value))
+		if from.under > 0 {
+			names[from.under] = names[from.under].With(formula.Number, lengthName(from.local))
+		}
 	}
-	for _, c := range p.g.Checks {
-		p.compile(c.Holds, formula.Condition, names)
+	for _, s := range g.Seams {
+		add(s.Join, s.from)
+	}
+	for _, e := range g.Edges {
+		add(e.Edge, e.from)
+	}
+	for _, t := range g.Details {
+		add(t.Detail, t.from)
+	}
+	for _, c := range g.Checks {
+		p.compile(c.Holds, formula.Condition, names[c.from.under])
 	}
 }

@@ -85,3 +85,6 @@ func Sector(inner, outer, sweep float64, names [4]string) (Outline, error) {
 		Edge{names[3], []Segment{Line(at(outer, sweep), at(inner, sweep))}},
 	)
 }
+
+// Holds reports whether a point lies inside the outline.
+func (o Outline) Holds(p Point) bool { return inside(o.Flatten(crossingTolerance), p) }

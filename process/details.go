@@ -1,0 +1,254 @@
+package process
+
+import (
+	"slices"
+
+	"bodkin/seams"
+	"bodkin/seams/length"
+	"bodkin/templates"
+)
+
+// detail makes a line of a detail other than a dart: one that is worked in a
+// piece, set into a join, or sewn along an edge with pieces of its own.
+func (b *layer) detail(d *templates.Detail) *line {
+	l := &line{}
+	applied := ""
+	if len(d.Pieces) > 0 {
+		applied = b.pieceOf(d.Pieces[0]).Cloth
+	}
+	from := func(role string) {
+		if applied == "" {
+			applied = role
+		}
+		l = b.base(role, applied)
+	}
+	switch {
+	case len(d.Along) > 0:
+		from(b.pieceOf(d.Along[0].Piece).Cloth)
+		l.work, l.edges, l.length = along, edgesOf(d.Along), float64(d.Length)
+		l.pieces = b.piecesOf(l.edges)
+	case d.In != "":
+		j := b.joinOf(d.In)
+		from(b.pieceOf(j.A[0].Piece).Cloth)
+		l.work, l.length = setIn, float64(d.Length)
+		l.pieces = b.piecesOf(edgesOf(j.A, j.B))
+	default:
+		piece := d.Piece
+		if piece == "" {
+			piece = d.Pieces[0]
+		}
+		from(b.pieceOf(piece).Cloth)
+		l.work, l.length, l.pieces = onePiece, b.worked(d), []string{piece}
+	}
+	l.name, l.title, l.kind, l.detail = d.Name, d.Title, d.Kind, d
+	l.copies, l.own = d.Copies*d.Count, d.Pieces
+	for _, p := range d.Pieces {
+		if !slices.Contains(l.pieces, p) {
+			l.pieces = append(l.pieces, p)
+		}
+	}
+	l.facts.Join = seams.LineFacts{
+		Length: l.length, TightestRadius: float64(d.TightestRadius), Turning: d.Turning,
+		Curved: d.TightestRadius < curvedBelow, Closed: d.Closed, Strain: d.Strain,
+		Eased: float64(d.Eased), Depth: float64(d.Depth), InsideSeen: true, OtherCloth: l.role != l.appliedRole,
+	}
+	return l
+}
+
+func (b *layer) joinOf(name string) *templates.Join {
+	i := slices.IndexFunc(b.made.Joins, func(j templates.Join) bool { return j.Name == name })
+	return &b.made.Joins[i]
+}
+
+// smallLength is the length in mm that a detail is reckoned with where the
+// garment gives none: a buttonhole or a hook. An estimate.
+const smallLength = 20
+
+// worked is the length that is sewn for one detail in a piece: what the garment
+// says, else its marked lines on the average, else the edges of its own piece.
+func (b *layer) worked(d *templates.Detail) float64 {
+	if d.Length > 0 {
+		return float64(d.Length)
+	}
+	sum := 0.0
+	for _, line := range d.Lines {
+		sum += line[0].Distance(line[1])
+	}
+	if sum > 0 {
+		return sum / float64(len(d.Lines))
+	}
+	for _, name := range d.Pieces {
+		for _, e := range b.pieceOf(name).Edges {
+			sum += float64(e.Length)
+		}
+	}
+	return max(sum, smallLength)
+}
+
+// widen gives every join the allowance that what is set into it asks for.
+func widen(lines []*line) error {
+	for _, l := range lines {
+		if l.work != setIn {
+			continue
+		}
+		sized, err := l.construction.Measure(l.facts)
+		if err != nil {
+			return err
+		}
+		// What its seam closes is finished when that is sewn.
+		l.flat = slices.ContainsFunc(sized.Passes, func(p seams.SizedPass) bool { return p.Pass.After == "closing" })
+		for _, j := range lines {
+			if j.work == joining && j.name == l.detail.In {
+				j.facts.Join.Allowance = max(j.facts.Join.Allowance, sized.Allowance)
+			}
+		}
+	}
+	return nil
+}
+
+// ownAllowance is what the i-th edge of a piece that is sewn on is cut with. A
+// facing's outer edge is neatened as it is cut; what is beside the edge that is
+// sewn to the garment meets the next part in a seam.
+func (l *line) ownAllowance(p templates.Piece, i int) float64 {
+	fits := l.fits()
+	sewn := func(k int) bool {
+		n := len(p.Edges)
+		return slices.Contains(fits, edgeOf{p.Name, p.Edges[(k+n)%n].Name})
+	}
+	switch {
+	case sewn(i):
+		return l.sized.Allowance
+	case l.work != treating:
+		return l.sized.AllowanceB
+	case sewn(i-1) || sewn(i+1):
+		return l.sized.Allowance
+	}
+	return 0
+}
+
+func (l *line) fits() []edgeOf {
+	if l.edge != nil {
+		return edgesOf(l.edge.Fits)
+	}
+	return edgesOf(l.detail.Fits)
+}
+
+// details: what is worked in a piece comes while it lies flat, what is set into
+// a seam comes before or after it as its construction says, and what closes a
+// garment comes last.
+func (s *structureOf) details(d int, l *line) []relation {
+	switch {
+	case l.work == setIn:
+		return s.setIn(d, l)
+	case slices.Contains(closures(), l.kind):
+		return s.closing(d, l)
+	case l.work == onePiece:
+		return s.flat(d, l)
+	}
+	return nil
+}
+
+// closures are the details that are sewn on or in when an edge is finished.
+func closures() []string { return []string{"buttonhole", "button", "hook", "snap", "tie"} }
+
+// setIn: a zip or a pocket and the join in which it lies.
+func (s *structureOf) setIn(d int, l *line) []relation {
+	var out []relation
+	for i, x := range s.lines {
+		switch {
+		case i == d:
+		case x.work == joining && x.name == l.detail.In && l.kind == "in-seam-pocket":
+			out = append(out, relation{first: d, then: i,
+				because: "the bags of the " + l.title + " are sewn on while the pieces lie flat, and the " + x.title + " runs down to one mark and on from the other"})
+		case x.work == joining && x.name == l.detail.In && l.flat:
+			out = append(out,
+				relation{first: d, then: i, flatOnly: true,
+					because: "the " + l.title + " is set in while its seam is open, and the " + x.title + " goes on from its end"},
+				relation{first: i, then: d, closingOnly: true,
+					because: "the end of the " + l.title + " is finished once the " + x.title + " below it is sewn"})
+		case x.work == joining && x.name == l.detail.In:
+			out = append(out, relation{first: i, then: d,
+				because: "the " + x.title + " is sewn below the opening before the " + l.title + " is set in"})
+		case x.edging() && slices.Contains(x.opened(), l.name):
+			out = append(out, relation{first: d, then: i,
+				because: "the " + x.title + " closes over the end of the " + l.title})
+		}
+	}
+	return out
+}
+
+// opened are the openings that an edge runs over.
+func (l *line) opened() []string {
+	if l.edge != nil {
+		return l.edge.Opened
+	}
+	return l.detail.Opened
+}
+
+// closing: the edges of the piece are finished before buttonholes are cut in it,
+// and buttonholes before their buttons.
+func (s *structureOf) closing(d int, l *line) []relation {
+	var out []relation
+	for i, x := range s.lines {
+		switch {
+		case i == d:
+		case l.kind == "button" && x.kind == "buttonhole":
+			out = append(out, relation{first: i, then: d, because: "the buttons are placed through the buttonholes"})
+		case x.edging() && x.kind != "hem" && touches(x, l.pieces):
+			out = append(out, relation{first: i, then: d,
+				because: "the " + x.title + " is finished before the " + l.title + " is placed"})
+		}
+	}
+	return out
+}
+
+// flat: what is worked in a piece, or shortens its edges, comes before the lines
+// that take those edges in, and before a join makes the piece harder to reach.
+func (s *structureOf) flat(d int, l *line) []relation {
+	var out []relation
+	takes := setOf(edgesOf(l.detail.Takes))
+	for i, x := range s.lines {
+		switch {
+		case i == d:
+		case meets(x.edges, takes):
+			out = append(out, relation{first: d, then: i,
+				because: "the " + x.title + " takes in the ends of the " + l.title})
+		case x.kind == "dart" && l.kind == "patch-pocket" && touches(x, l.pieces[:1]):
+			out = append(out, relation{first: i, then: d,
+				because: "the " + x.title + " is pressed before the " + l.title + " is laid beside or over it"})
+		case x.work == joining && len(takes) == 0 && touches(x, l.pieces[:1]):
+			out = append(out, relation{first: d, then: i,
+				because: "the " + l.title + " is sewn on while the piece lies flat, before the " + x.title + " closes off access to it"})
+		case x.edging() && l.kind == "placket" && touches(x, l.pieces[:1]):
+			out = append(out, relation{first: d, then: i,
+				because: "the " + x.title + " runs over the end of the " + l.title})
+		}
+	}
+	return out
+}
+
+// leftOpen tells at the row that closes a join what of it stays open, and at a
+// facing what becomes of it beside an opening.
+func (o *operator) leftOpen(i int, l *line, pass seams.SizedPass, act *seams.Act) string {
+	sewn := act.Station == "machine" || act.Station == "hand"
+	first := !slices.ContainsFunc(o.span[i], func(k int) bool {
+		return o.ops[k].act.Station == "machine" || o.ops[k].act.Station == "hand"
+	})
+	out := ""
+	for _, x := range o.lines {
+		switch {
+		case l.work == joining && sewn && first && x.work == setIn && x.detail.In == l.name:
+			at := "between its marks"
+			if k := slices.IndexFunc(o.lines, func(e *line) bool { return e.edging() && slices.Contains(e.opened(), x.name) }); k >= 0 {
+				at = "from the " + o.lines[k].title + " on"
+			}
+			out += " Leave " + length.Format(x.detail.Length, o.style) + " open for the " + x.title + ", " + at + "."
+		case l.kind != "facing" || len(l.own) == 0 || !slices.Contains(l.opened(), x.name):
+		case sewn && first:
+			out += " Leave the facing open at the " + x.title + "."
+		case pass.Number == l.sized.Passes[len(l.sized.Passes)-1].Number:
+			out += " Turn its ends under beside the " + x.title + " and fell them to the tape."
+		}
+	}
+	return out
+}
