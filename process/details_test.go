@@ -34,6 +34,24 @@ func TestZipPocketAndFacing(t *testing.T) {
 				t.Errorf("%s: of %s nothing says %q but %q", w.Name, x.wrong, x.because, got)
 			}
 		}
+		// Interfacing is the first of all steps in the general order of work of
+		// Amaden-Crawford, A Guide to Fashion Sewing: also on the facing, before its
+		// parts are joined.
+		begun, held := false, 0
+		for _, o := range p.Operations {
+			if strings.HasPrefix(o.ID, "waist.") && !strings.HasPrefix(o.ID, "waist.stay") {
+				begun = true
+			}
+			if strings.HasPrefix(o.ID, "interface.") {
+				held++
+				if begun {
+					t.Errorf("%s: %s comes after the facing was begun", w.Name, o.ID)
+				}
+			}
+		}
+		if held != 2 {
+			t.Errorf("%s: %d pieces are steadied, want both facings", w.Name, held)
+		}
 		all := ""
 		for _, o := range p.Operations {
 			all += o.Text + "\n"

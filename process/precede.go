@@ -167,7 +167,7 @@ func (o *operator) cutFirst() {
 		for j, l := range o.lines {
 			if slices.Contains(l.pieces, piece) {
 				for _, k := range o.span[j] {
-					if !o.ops[k].strip {
+					if !o.ops[k].strip || slices.Contains(l.own, piece) {
 						o.need(k, i, "interfacing is put on while the piece is flat and before it is handled")
 						break
 					}
