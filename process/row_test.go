@@ -26,7 +26,7 @@ func sewn(t *testing.T, cloth, line, construction, machine string) *process.Plan
 
 // Needle, thread and stitch go by the row. Stretch twin 4.0/75 on a knit, jeans
 // 90 to 110 and hammered crossings in denim, 3.5 to 4 mm of topstitching on it:
-// practice.md, section 4, common practice, no source. Topstitching 90/14 to
+// common practice, no source. Topstitching 90/14 to
 // 100/16 with thread 30: a domestic machine manual's needle table. 110/18 for
 // very heavy work: Choose regular needle size by fabric weight.
 func TestNeedleAndThreadOfTheRow(t *testing.T) {
