@@ -5,13 +5,13 @@ package order
 // A shortest augmenting path algorithm for dense and sparse linear assignment
 // problems, Computing 38, 1987). It keeps its memory for the next time.
 type matching struct {
-	price []int64 // of each column asked for
-	row   []int   // matched to each column, or -1
-	todo  []int   // columns not reached yet, then scratch
-	done  []int   // columns reached
-	dist  []int64 // to each column
-	from  []int   // the column before each on the way to it
-	free  []int   // rows not matched by a hint
+	price     []int64 // of each column asked for
+	row       []int   // matched to each column, or -1
+	unreached []int   // columns not reached yet, then scratch
+	done      []int   // columns reached
+	dist      []int64 // to each column
+	from      []int   // the column before each on the way to it
+	free      []int   // rows not matched by a hint
 }
 
 // solve returns the cost of the cheapest assignment. Where hints are given no
@@ -59,20 +59,20 @@ func (t *matching) reset(n int, cols []int) {
 // augment matches one more row, by the cheapest way of rematching others.
 func (t *matching) augment(cost [][]int64, cols []int, r int) {
 	const start = -1
-	t.todo, t.done = append(t.todo[:0], cols...), t.done[:0]
-	for _, c := range t.todo {
+	t.unreached, t.done = append(t.unreached[:0], cols...), t.done[:0]
+	for _, c := range t.unreached {
 		t.dist[c], t.from[c] = cost[r][c]-t.price[c], start
 	}
 	for {
 		at := 0
-		for k, c := range t.todo {
-			if t.dist[c] < t.dist[t.todo[at]] {
+		for k, c := range t.unreached {
+			if t.dist[c] < t.dist[t.unreached[at]] {
 				at = k
 			}
 		}
-		near := t.todo[at]
-		t.todo[at] = t.todo[len(t.todo)-1]
-		t.todo = t.todo[:len(t.todo)-1]
+		near := t.unreached[at]
+		t.unreached[at] = t.unreached[len(t.unreached)-1]
+		t.unreached = t.unreached[:len(t.unreached)-1]
 		length := t.dist[near]
 		if t.row[near] == unmatched {
 			for _, c := range t.done {
@@ -89,7 +89,7 @@ func (t *matching) augment(cost [][]int64, cols []int, r int) {
 		t.done = append(t.done, near)
 		line := cost[t.row[near]]
 		base := length - (line[near] - t.price[near])
-		for _, c := range t.todo {
+		for _, c := range t.unreached {
 			if d := base + line[c] - t.price[c]; d < t.dist[c] {
 				t.dist[c], t.from[c] = d, near
 			}
