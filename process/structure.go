@@ -1,10 +1,12 @@
 package process
 
 import (
+	"math"
 	"slices"
 	"strings"
 
 	"bodkin/templates"
+	"bodkin/templates/outline"
 )
 
 // edgeOf names an edge of a piece.
@@ -68,6 +70,9 @@ func (s *structureOf) crossings(j int, join *line) []relation {
 		}
 		inA, inB := meets(x.edges, a), meets(x.edges, b)
 		switch {
+		case x.work == joining && slices.Contains(join.join.Over, x.name) && !slices.Contains(x.join.Over, join.name):
+			// A seam that closes a sleeve and its side in one is sewn across the armhole
+			// seam, which it makes a ring; that seam does not wait for it.
 		case inA && inB && x.flat && x.closedBy() == join.name:
 			out = append(out,
 				relation{first: i, then: j, flatOnly: true,
@@ -77,6 +82,9 @@ func (s *structureOf) crossings(j int, join *line) []relation {
 		case inA && inB:
 			out = append(out, relation{first: j, then: i,
 				because: "the " + x.title + " runs over the end of the " + join.title})
+		case (inA || inB) && x.work == treating && s.goesOn(append(slices.Clone(join.join.A), join.join.B...), x.edges):
+			out = append(out, relation{first: j, then: i,
+				because: "the " + x.title + " goes on from the end of the " + join.title + ", and its turn from the allowance that is pressed there"})
 		case (inA || inB) && x.edging():
 			out = append(out, relation{first: i, then: j,
 				because: "the " + join.title + " closes over the end of the " + x.title})
@@ -168,6 +176,22 @@ func (s *structureOf) neighbours(chain []templates.ChainPart) map[edgeOf]bool {
 		}
 	}
 	return out
+}
+
+// goesOn reports whether one of the edges goes straight on from the end of a
+// chain, as a slit does under a seam.
+func (s *structureOf) goesOn(chain []templates.ChainPart, edges []edgeOf) bool {
+	return slices.ContainsFunc(chain, func(part templates.ChainPart) bool {
+		return slices.ContainsFunc(s.piece(part.Piece).Corners, func(c outline.Corner) bool {
+			next := c.After
+			if next == part.Edge {
+				next = c.Before
+			} else if c.Before != part.Edge {
+				return false
+			}
+			return slices.Contains(edges, edgeOf{part.Piece, next}) && math.Abs(c.Inside-180) <= straightOn
+		})
+	})
 }
 
 func (s *structureOf) piece(name string) *templates.Piece {

@@ -152,7 +152,7 @@ type ending struct {
 // ends checks where a chain starts and stops against what is said of it.
 func (p *parser) ends(e ending, w walked, c *corners, t *topology) {
 	from, to := c.central(w.from), c.central(w.to)
-	round := c.same(w.from, w.to) && len(w.parts) > 1
+	round := c.same(w.from, w.to)
 	if e.across {
 		round = from && to
 	}

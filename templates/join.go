@@ -21,7 +21,7 @@ func (w *workshop) join(i int) {
 		LengthA: mm(w.sideLength(t.a.parts, s.Across)), LengthB: mm(w.sideLength(t.b.parts, s.Across)),
 		TightestRadius: radius(min(a.tightest, b.tightest)), Turning: max(a.absolute, b.absolute),
 		Strain: s.Strain, InsideSeen: s.InsideSeen, Insist: s.Sew.Value,
-		Across: s.Across, Closed: s.Closed && len(w.opened(t.a)) == 0,
+		Across: s.Across, Closed: s.Closed && len(w.opened(t.a)) == 0, Over: w.g.over(i),
 	}
 	if s.EachSide {
 		j.Copies = 2

@@ -72,6 +72,7 @@ type Join struct {
 	LengthA, LengthB length.MM // one copy
 	Eased            length.MM // LengthA - LengthB where the garment declares ease or gathers, else 0
 	Across, Closed   bool      // one copy, whole, over the centre; all the way round
+	Over             []string  // joins whose end lies within it: it is sewn across them
 	Opened           []string  // details that leave a part of it open: a zip, a vent, a pocket in the seam
 	OpenLength       length.MM // of them together, in one copy
 	TightestRadius   length.MM

@@ -88,7 +88,7 @@ func (w *workshop) run(t walked, across, closed bool) ran {
 func (w *workshop) corners(t walked, closed bool) (sum, sharpest float64) {
 	n := len(t.parts)
 	last := n - 1
-	if closed && n > 1 {
+	if closed {
 		last = n
 	}
 	for k := range last {

@@ -100,9 +100,13 @@ func endOnFold(fold, neighbour *run) (bool, error) {
 // turnUp forms the corner where the neighbour's cut line ends at a hem: it is
 // brought to the line the hem turns on, mirrored in it, and cut off at the hem's
 // own cut line. The hem comes after the neighbour. It reports false where the
-// edge is no hem, or the neighbour is one too.
+// edge is no hem, where the neighbour is one too, and where the hem goes straight
+// on from it, as along a slit, and turns on the neighbour's own line.
 func turnUp(hem, neighbour *run) (bool, error) {
 	if hem.allowance.Manner != Turned || hem.allowance.Width == 0 || neighbour.allowance.Manner != Plain {
+		return false, nil
+	}
+	if math.Abs(degrees(angle(neighbour.end, hem.start))) <= smooth {
 		return false, nil
 	}
 	fail := func(what string) (bool, error) {

@@ -213,6 +213,22 @@ func TestTurnedHemLiesFlat(t *testing.T) {
 	})
 }
 
+// A slit turned in below a seam, on the same line: each keeps its own width, with
+// a step between, so that the area is that of three rectangles.
+func TestTurnedEdgeGoesStraightOn(t *testing.T) {
+	o := polygon(t, Point{0, 0}, Point{300, 0}, Point{300, 100}, Point{300, 400}, Point{0, 400})
+	slit, seam := Allowance{Width: 16, Manner: Turned}, Allowance{Width: 15}
+	cut, err := o.Cut([]Allowance{{}, slit, seam, {}, {}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "slit below its seam", cut.Area(), 300*400+100*16+300*15, 1e-6)
+	if cut, err = o.Cut([]Allowance{{}, seam, slit, {}, {}}); err != nil {
+		t.Fatal(err)
+	}
+	near(t, "slit above its seam", cut.Area(), 300*400+100*15+300*16, 1e-6)
+}
+
 // The raw edge of a curved hem is longer than the line it is sewn to by twice
 // depth times turning; for a hem of concentric arcs this is exact.
 func TestFullnessOfACurvedHem(t *testing.T) {
