@@ -132,7 +132,7 @@ func (p *projection) share(left *int) {
 }
 
 // maxCluster is the most slots that a strengthened bound sees together.
-const maxCluster = 4
+const maxCluster = 5
 
 // A candidate is a cluster with its projection and what that says of samples.
 type candidate struct {
@@ -144,14 +144,14 @@ type candidate struct {
 // strengthened returns a bound with clusters of slots, or nil if none does any
 // good, or the context ends: time and again the two that gain most on the sample keys when seen
 // together are joined. The clusters' projections live on an allowance of grant
-// expansions a call, so that a dear one gains little, and are not tried where
-// more than most operations set their slots.
+// expansions a call besides a first one, so that a dear one gains little, and
+// are not tried where more than most operations set their slots.
 func (b *bound) strengthened(ctx context.Context, samples [][]uint64, grant, most int) *bound {
 	try := func(c *cluster) candidate {
 		n := candidate{cluster: c, p: c.build(b.m, upTo(len(b.m.slots)), slices.Clone(c.charged))}
 		if len(c.parts) > 0 {
 			n.p.share(new(int))
-			*n.p.left, n.p.grant = 60*len(samples)*grant, grant
+			*n.p.left, n.p.grant = projectionStart/10, grant
 		}
 		for _, key := range samples {
 			n.values = append(n.values, n.p.bound(key))

@@ -4,9 +4,9 @@ import "slices"
 
 // A projection bounds what an outer model still has to spend on some of its
 // slots: by the least cost of the smaller problem that sees only these slots,
-// solved exactly by memoised recursion. Other projections of the smaller
-// problem, or a chain, bound it in turn. Work and memory are capped; where a
-// cap cuts the recursion short the bound is weaker but still a bound.
+// solved exactly by searches that learn from each other. Other projections of
+// the smaller problem, or a chain, bound it in turn. Work and memory are
+// capped; where a cap cuts a search short the bound is weaker but still a bound.
 type projection struct {
 	ops   set      // of the outer model, that set one of the slots in any way
 	mask  []uint64 // of the outer state, the slots
@@ -17,11 +17,21 @@ type projection struct {
 	parts []*projection // bound the inner problem together
 	chain *chain        // bounds it where it has one slot
 
-	raw     *store  // outer keys under ops and mask
-	nodeOf  []int32 // their nodes
-	nodes   *store  // closed inner keys
-	known   []known
-	kids    []projectionKid // a stack
+	raw      *store  // outer keys under ops and mask
+	nodeOf   []int32 // their nodes
+	nodes    *store  // closed inner keys
+	known    []known
+	kids     []projectionKid // of all nodes branched from
+	branches [][2]int32      // by node, where its kids begin and end; zero if not found yet
+
+	// Of the search under way.
+	stamp  int32
+	seen   []int32 // by node, the stamp at which it was last come to
+	g      []int64
+	parent []int32
+	open   queue
+	closed []int32
+
 	scratch []uint64
 	outer   []uint64
 	left    *int // expansions until a cap cuts in; shared with the parts
@@ -116,7 +126,7 @@ func (p *projection) bound(key []uint64) int64 {
 		p.nodeOf = append(p.nodeOf, p.node(p.inner(p.outer)))
 	}
 	*p.left += p.grant
-	return p.solve(p.nodeOf[id], infinite)
+	return p.solve(p.nodeOf[id])
 }
 
 // isFull reports whether a store has come to its cap.
@@ -166,70 +176,108 @@ func (p *projection) node(key []uint64) int32 {
 	return id
 }
 
-// solve returns the least cost from the node, or a lower bound of it that is
-// not below limit; a lower bound of any kind when a cap is reached.
-func (p *projection) solve(id int32, limit int64) int64 {
-	if k := p.known[id]; k.stage == exact || k.low >= limit {
+// solve returns the least cost from the node, or a lower bound of it when a cap
+// is reached. It is A*; what it learns of the nodes on its way is kept (R. C.
+// Holte, M. B. Perez, R. M. Zimmer and A. J. MacDonald, Hierarchical A*:
+// searching abstraction hierarchies efficiently, AAAI 1996).
+func (p *projection) solve(start int32) int64 {
+	if k := p.known[start]; k.stage == exact {
 		return k.low
 	}
-	if p.known[id].stage == unseen {
-		key := p.nodes.key(id)
-		var low int64
-		for _, q := range p.parts {
-			low += q.bound(key)
+	p.stamp++
+	p.open, p.closed = p.open[:0], p.closed[:0]
+	p.come(start, -1, 0)
+	for len(p.open) > 0 {
+		n := p.open.pop()
+		if n.g != p.g[n.id] {
+			continue // since come to at less cost
 		}
-		p.known[id] = known{max(low, p.known[id].low), bounded}
-		if low >= limit {
-			return low
+		k := &p.known[n.id]
+		if f := n.g + k.low; f > n.f {
+			p.open.push(openNode{f, n.g, n.id})
+			continue
+		}
+		if k.stage == exact {
+			p.learn(n.f)
+			for id := n.id; id != start; {
+				id = p.parent[id]
+				p.known[id].stage = exact
+			}
+			return p.known[start].low
+		}
+		if k.stage == unseen {
+			k.stage = bounded
+			if low := p.sum(n.id); low > k.low {
+				k.low = low
+				p.open.push(openNode{n.g + low, n.g, n.id})
+				continue
+			}
+		}
+		if *p.left <= 0 || p.isFull(p.nodes) {
+			p.learn(n.f)
+			return max(p.known[start].low, n.f)
+		}
+		*p.left--
+		p.closed = append(p.closed, n.id)
+		first, last := p.branch(n.id)
+		low := p.known[n.id].low
+		for _, c := range p.kids[first:last] {
+			if k := &p.known[c.id]; k.stage != exact {
+				k.low = max(k.low, low-c.cost)
+			}
+			p.come(c.id, n.id, n.g+c.cost)
 		}
 	}
-	if *p.left <= 0 || p.isFull(p.nodes) {
-		return p.known[id].low
+	return p.known[start].low
+}
+
+// sum returns the bound by the parts.
+func (p *projection) sum(id int32) int64 {
+	var low int64
+	for _, q := range p.parts {
+		low += q.bound(p.nodes.key(id))
 	}
-	*p.left--
-	base := len(p.kids)
+	return low
+}
+
+// come opens a node come to from its parent at a cost.
+func (p *projection) come(id, parent int32, g int64) {
+	for len(p.g) < p.nodes.count {
+		p.g, p.parent, p.seen = append(p.g, 0), append(p.parent, 0), append(p.seen, 0)
+	}
+	if p.seen[id] == p.stamp && p.g[id] <= g {
+		return
+	}
+	p.seen[id], p.g[id], p.parent[id] = p.stamp, g, parent
+	p.open.push(openNode{g + p.known[id].low, g, id})
+}
+
+// learn raises what is known of the nodes that were closed: no way by them
+// costs less than f from the start.
+func (p *projection) learn(f int64) {
+	for _, id := range p.closed {
+		k := &p.known[id]
+		k.low = max(k.low, f-p.g[id])
+	}
+}
+
+// branch returns where the kids of a node stand, which it finds once.
+func (p *projection) branch(id int32) (first, last int32) {
+	for len(p.branches) < p.nodes.count {
+		p.branches = append(p.branches, [2]int32{})
+	}
+	if b := p.branches[id]; b[1] > 0 {
+		return b[0], b[1]
+	}
+	first = int32(len(p.kids))
 	p.e.expand(p.nodes.key(id))
 	for i, c := range p.e.kids {
 		kid := p.node(p.e.key(i))
-		if k := &p.known[kid]; k.stage != exact {
-			k.low = max(k.low, p.known[id].low-c.cost)
-		}
 		p.kids = append(p.kids, projectionKid{c.cost, kid})
 	}
-	low, isExact := p.leastKid(base, limit)
-	p.kids = p.kids[:base]
-	k := &p.known[id]
-	k.low = max(k.low, low)
-	if isExact {
-		k.stage = exact
-	}
-	return k.low
-}
-
-// leastKid returns the least cost by way of the kids from base on, if it is
-// below limit; else a lower bound.
-func (p *projection) leastKid(base int, limit int64) (int64, bool) {
-	best := limit // the least exact cost so far
-	for {
-		// the kid that promises most
-		at, least := -1, best
-		for i := base; i < len(p.kids); i++ {
-			c := p.kids[i]
-			if f := c.cost + p.known[c.id].low; f < least {
-				at, least = i, f
-			}
-		}
-		if at < 0 {
-			return best, best < limit
-		}
-		c := p.kids[at]
-		v := c.cost + p.solve(c.id, best-c.cost)
-		if p.known[c.id].stage == exact {
-			best = min(best, v)
-		} else if v < best {
-			return least, false // cut short
-		}
-	}
+	last = int32(len(p.kids))
+	p.branches[id] = [2]int32{first, last}
+	return first, last
 }
 
 // memory returns about how many bytes the projection holds.

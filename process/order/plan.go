@@ -206,7 +206,7 @@ func (s *side) strengthen(ctx context.Context) {
 			s.search.strong = nil
 		}
 	case s.strength == 0 && n > 3000:
-		s.search.strengthen(ctx, 1, s.m.n/2)
+		s.search.strengthen(ctx, 20, s.m.n/2)
 		s.strength = 1
 	case s.strength == 1 && n > 30_000:
 		s.search.strengthen(ctx, 8, s.m.n)
