@@ -50,9 +50,23 @@ func (b *layer) detail(d *templates.Detail) *line {
 	l.facts.Join = seams.LineFacts{
 		Length: l.length, TightestRadius: float64(d.TightestRadius), Turning: d.Turning,
 		Curved: d.TightestRadius < curvedBelow, Closed: d.Closed, Strain: d.Strain,
-		Eased: float64(d.Eased), Depth: float64(d.Depth), InsideSeen: true, OtherCloth: l.role != l.appliedRole,
+		Eased: float64(d.Eased), Depth: float64(d.Depth), Lap: float64(d.Lap), OwnWidth: b.ownWidth(d), InsideSeen: true, OtherCloth: l.role != l.appliedRole,
 	}
 	return l
+}
+
+// ownWidth is the width of the first of a detail's own pieces as it is finished,
+// opened out where it lies on the fold; 0 where it has none.
+func (b *layer) ownWidth(d *templates.Detail) float64 {
+	if len(d.Pieces) == 0 {
+		return 0
+	}
+	p := b.pieceOf(d.Pieces[0])
+	width := p.Outline.Bounds().Width()
+	if p.FoldEdge != "" {
+		return 2 * width
+	}
+	return width
 }
 
 func (b *layer) joinOf(name string) *templates.Join {

@@ -230,12 +230,13 @@ func (b *layer) dart(d *templates.Detail) *line {
 }
 
 // staystitches are the edges that would stretch while the cloth is handled:
-// hollow or bias edges that take a binding, a facing or a band.
+// hollow or bias edges that take a binding, a facing or a band, or a detail with
+// pieces of its own.
 func (b *layer) staystitches(lines []*line) []*line {
 	var out []*line
 	for _, l := range lines {
-		if l.work != treating || !(l.edge.Hollow || l.edge.Bias) ||
-			!slices.Contains([]string{"binding", "facing", "band"}, l.kind) {
+		if l.work != along && (l.work != treating || !(l.edge.Hollow || l.edge.Bias) ||
+			!slices.Contains([]string{"binding", "facing", "band"}, l.kind)) {
 			continue
 		}
 		var held []edgeOf
@@ -253,8 +254,15 @@ func (b *layer) staystitches(lines []*line) []*line {
 		}
 		s := b.base(l.role, l.role)
 		s.name, s.title, s.work, s.kind = l.name+"-staystitch", l.title, onePiece, "staystitch"
+		if l.work == along {
+			s.title = "edge for the " + l.title
+		}
 		s.edges, s.pieces, s.copies, s.length = held, b.piecesOf(held), 1, length
 		s.facts.Edge = l.facts.Edge
+		if l.work == along {
+			s.facts.Edge = l.facts.Join
+			s.facts.Edge.Hollow = true
+		}
 		s.facts.Edge.Length = length
 		out = append(out, s)
 	}

@@ -266,6 +266,9 @@ func (o *operator) names(l *line) map[string]string {
 	case joining:
 		m["a"] = o.pieceTitle(l.join.A[0].Piece)
 		m["b"] = o.pieceTitle(l.join.B[0].Piece)
+		if m["a"] == m["b"] {
+			m["b"] = "other " + m["b"]
+		}
 	case onePiece, setIn, along:
 		m["a"], m["b"] = o.pieceTitle(l.pieces[0]), o.pieceTitle(l.pieces[0])
 		if l.detail != nil {

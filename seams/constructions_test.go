@@ -109,6 +109,10 @@ func needs() []need {
 			all[i].shapes = append(all[i].shapes, shape{all[i].kind + " under strain",
 				seams.LineFacts{Length: all[i].shapes[0].line.Length, TightestRadius: straight, Strain: 2}})
 		}
+		if all[i].kind == "waistband" {
+			all[i].shapes = append(all[i].shapes, shape{"waistband with a lap, the waist eased to it",
+				seams.LineFacts{Length: 730, TightestRadius: 110, Turning: 360, Curved: true, Strain: 1, Eased: 10, Depth: 40, Lap: 30, OwnWidth: 80}})
+		}
 	}
 	return all
 }

@@ -52,6 +52,8 @@ type LineFacts struct {
 	Eased          float64 `expr:"eased"`           // mm of the longer edge to take up
 	InsideSeen     bool    `expr:"inside_seen"`
 	Depth          float64 `expr:"depth"`       // finished depth the garment asks for; 0 where it does not
+	Lap            float64 `expr:"lap"`         // what its own piece stands out beyond an opening
+	OwnWidth       float64 `expr:"own_width"`   // of a detail: finished width of its own piece, across the grain; 0 where it has none
 	Fullness       float64 `expr:"fullness"`    // mm by which the turned-up edge is longer than where it lies
 	Allowance      float64 `expr:"allowance"`   // what the edge is cut with; known once its treatment is chosen; of a join, the least that what is set into it asks for
 	Opening        float64 `expr:"opening"`     // of a join: what a zip or a pocket set into it leaves open

@@ -20,7 +20,7 @@ type detailKind struct {
 // constructions has them.
 func kindsOfDetail() []detailKind {
 	band := []string{"along", "pieces"}
-	more := []string{"fits", "ease", "gather", "depth", "strain", "across", "closed", "closed_by", "goes_over"}
+	more := []string{"fits", "ease", "gather", "depth", "lap", "strain", "across", "closed", "closed_by", "goes_over"}
 	return []detailKind{
 		{"dart", []string{"piece", "between", "point", "press", "toward"}, nil},
 		{"tuck", []string{"piece", "depth", "count"}, []string{"takes", "lines", "length"}},
@@ -68,6 +68,7 @@ func (t *DetailDraft) keys() []string {
 	has("at", !t.At.IsZero())
 	has("after", !t.After.IsZero())
 	has("depth", !t.Depth.IsZero())
+	has("lap", !t.Lap.IsZero())
 	has("count", !t.Count.IsZero())
 	has("lines", len(t.Lines) > 0)
 	has("between", len(t.Between) > 0)
@@ -138,7 +139,7 @@ func (p *parser) detailNames(t *DetailDraft) {
 	}
 	p.strain(t.Detail, t.Strain)
 	p.fullness(t.Detail, t.Ease, t.Gather)
-	for _, f := range slices.Concat(t.Ease, t.Gather, []form.Text{t.Length, t.After, t.Depth, t.Count, t.GoesOver}) {
+	for _, f := range slices.Concat(t.Ease, t.Gather, []form.Text{t.Length, t.After, t.Depth, t.Lap, t.Count, t.GoesOver}) {
 		p.optional(f, t.from.scope)
 	}
 	if len(t.Lines) > 0 {
@@ -164,7 +165,7 @@ func (w *workshop) detailMade(i int) {
 	d := Detail{
 		Name: t.Detail.Value, Title: t.Title, Kind: t.Kind.Value, Piece: t.Piece.Value, Copies: 1,
 		In: t.In.Value, End: t.At.Value, Across: t.Across, ClosedBy: t.ClosedBy.Value,
-		Depth: mm(number(t.Depth)), Length: mm(number(t.Length)), After: mm(number(t.After)),
+		Depth: mm(number(t.Depth)), Lap: mm(number(t.Lap)), Length: mm(number(t.Length)), After: mm(number(t.After)),
 		Count: max(1, int(number(t.Count)+0.5)), Strain: t.Strain, Insist: t.Sew.Value,
 		TightestRadius: straightRadius,
 	}

@@ -174,6 +174,7 @@ type DetailDraft struct {
 	At       form.Text     `yaml:"at"`      // the end of the join that an opening reaches: from or to
 	After    form.Text     `yaml:"after"`   // how far along the join it begins
 	Depth    form.Text     `yaml:"depth"`   // finished
+	Lap      form.Text     `yaml:"lap"`     // how far its own piece stands out beyond an opening
 	Count    form.Text     `yaml:"count"`   // how many; on a piece drawn as its half, on the half
 	Lines    [][]form.Text `yaml:"lines"`   // [point, point] of the piece: where it is marked
 	Between  []form.Text   `yaml:"between"` // of a dart: the two edges beside its mouth

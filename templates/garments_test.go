@@ -94,6 +94,7 @@ func TestEveryGarmentOnTheShelfLoads(t *testing.T) {
 		"a-line-skirt",
 		"beginner-tunic",
 		"boxy-top",
+		"circle-skirt",
 		"open-jacket",
 		"pull-on-skirt",
 		"shell-top",

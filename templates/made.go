@@ -125,6 +125,7 @@ type Detail struct {
 	End            string      // which end of the join an opening reaches: from, to, or neither
 	After          length.MM   // how far along the join it begins
 	Depth          length.MM   // finished, 0 if free
+	Lap            length.MM   // by which its own piece stands out beyond an opening
 	Along          []ChainPart // the edges that it is sewn to and finishes, in walking order
 	Across         bool
 	Closed         bool
