@@ -23,10 +23,15 @@ type swapper struct {
 	best     []int
 	bestCost int64
 	looked   int // exchanges looked at
+	since    int // orders settled since the best was found
 }
 
 // lookedPerNode is how many exchanges take about as long as expanding a node.
 const lookedPerNode = 6000
+
+// After so many orders without a better one the swapper goes a half per cent of
+// the cost further from the best, and after the furthest it starts anew.
+const patience, furthest = 50, 8
 
 // newSwapper returns nil for a model that it does not suit.
 func newSwapper(m *model) *swapper {
@@ -53,14 +58,17 @@ func (w *swapper) begin(acts []int, cost int64) {
 }
 
 // run goes on until it has looked at about so many exchanges, or the context
-// ends. The best order is in best.
+// ends. The best order is in best. The longer nothing better has been found, the
+// further it goes from the best order before it comes back.
 func (w *swapper) run(ctx context.Context, look int) {
 	for last := w.looked + look; w.looked < last && ctx.Err() == nil; {
 		w.settle(ctx)
+		w.since++
 		if w.nowCost < w.bestCost {
-			w.best, w.bestCost = slices.Clone(w.now), w.nowCost
+			w.best, w.bestCost, w.since = slices.Clone(w.now), w.nowCost, 0
 		}
-		if w.nowCost > w.bestCost+w.bestCost/200 {
+		away := int64(1 + w.since/patience%furthest)
+		if w.nowCost > w.bestCost+w.bestCost/200*away {
 			w.now, w.nowCost = slices.Clone(w.best), w.bestCost
 		}
 		for range 3 {
