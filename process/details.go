@@ -256,7 +256,11 @@ func (o *operator) leftOpen(i int, l *line, pass seams.SizedPass, act *seams.Act
 			if k := slices.IndexFunc(o.lines, func(e *line) bool { return e.edging() && slices.Contains(e.opened(), x.name) }); k >= 0 {
 				at = "from the " + o.lines[k].title + " on"
 			}
-			out += " Leave " + length.Format(x.detail.Length, o.style) + " open for the " + x.title + ", " + at + "."
+			leave := " Leave "
+			if x.detail.Copies < l.copies {
+				leave = " On the left leave "
+			}
+			out += leave + length.Format(x.detail.Length, o.style) + " open for the " + x.title + ", " + at + "."
 		case l.kind != "facing" || len(l.own) == 0 || !slices.Contains(l.opened(), x.name):
 		case sewn && first:
 			out += " Leave the facing open at the " + x.title + "."

@@ -44,7 +44,12 @@ func TestPublishedOrders(t *testing.T) {
 			[]string{"shoulder", "sleeve-hem", "armhole", "side", "front-slit", "back-slit", "front-hem", "back-hem", "neck-faced"}, nil},
 		{"circle-skirt", "C. Amaden-Crawford, A Guide to Fashion Sewing, pp. 84-94: seams other than the sides, zips, sides, waistband, hems, closures; the seam of an invisible zip after it",
 			[]string{"centre-front", "zip", "centre-back", "side", "waistband", "hem", "waistband-hook"}, nil},
+		{"six-gore-skirt", "Text-Book on Domestic Art (public domain), skirt, gored: front to side gores, side to back, belt, hem; the seam of an invisible zip after it",
+			[]string{"front-gore", "zip", "side", "back-gore", "waistband", "hem"}, nil},
 
+		{"six-gore-skirt", "the same book puts the placket in after the seams; an invisible zip differs",
+			[]string{"front-gore", "side", "back-gore", "zip", "waistband", "hem"}, []string{"zip in the left side seam is set in while its seam is open"}},
+		{"six-gore-skirt", "belt before a gore is joined", []string{"front-gore", "zip", "side", "waistband", "back-gore", "hem"}, []string{"waistband", "back gore seam"}},
 		{"circle-skirt", "H. Kinne & A. M. Cooley, Clothing and Health, 1916, stitches all seams before the placket; thin cloth takes an invisible zip, which differs",
 			[]string{"centre-front", "centre-back", "side", "zip", "waistband", "hem", "waistband-hook"}, []string{"zip is set in while its seam is open"}},
 		{"circle-skirt", "waistband before the zip whose end it closes over", []string{"centre-front", "side", "waistband", "zip", "centre-back", "hem"}, []string{"waistband closes over the end of the zip"}},

@@ -15,6 +15,8 @@ const (
 	mapType  = 2.6 // allowances and what is said of a piece
 	mapTitle = 3.4 // a piece's title
 	mapRoom  = 7   // round a piece, for the allowances
+	mapSlim  = 44  // a piece narrower than this, with its room, may have its words below it
+	mapWords = 9   // what they need there beyond the room
 )
 
 // pieceMap draws all pieces at one scale, each with its seam and its cutting
@@ -59,14 +61,17 @@ func layPieces(pieces []process.Piece) (scale float64, places []figure.Point) {
 // inRows sets pieces side by side from left to right, beginning a new row
 // where the sheet ends.
 func inRows(pieces []process.Piece, scale float64) (places []figure.Point, high float64, fits bool) {
-	x, y, row := 0.0, 0.0, 0.0
+	x, y, row, words := 0.0, 0.0, 0.0, 0.0
 	fits = true
 	for _, p := range pieces {
 		b := grown(contourOf(p.CutLine, scale).box(), mapRoom)
 		if x > 0 && x+b.Width() > mapWide {
-			x, y, row = 0, y+row, 0
+			x, y, row, words = 0, y+row+words, 0, 0
 		}
 		places = append(places, figure.Point{X: x - b.Left, Y: y - b.Top})
+		if b.Width() < mapSlim {
+			words = mapWords
+		}
 		x, row = x+b.Width(), max(row, b.Height())
 		fits = fits && b.Width() <= mapWide
 	}

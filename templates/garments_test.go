@@ -98,6 +98,7 @@ func TestEveryGarmentOnTheShelfLoads(t *testing.T) {
 		"open-jacket",
 		"pull-on-skirt",
 		"shell-top",
+		"six-gore-skirt",
 	}
 	if diff := cmp.Diff(want, templates.Names()); diff != "" {
 		t.Error(diff)
