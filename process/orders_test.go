@@ -55,6 +55,14 @@ func TestPublishedOrders(t *testing.T) {
 		{"circle-skirt", "waistband before the zip whose end it closes over", []string{"centre-front", "side", "waistband", "zip", "centre-back", "hem"}, []string{"waistband closes over the end of the zip"}},
 		{"circle-skirt", "waistband before a side seam", []string{"centre-front", "centre-back", "zip", "waistband", "side", "hem"}, []string{"waistband", "side seam"}},
 		{"circle-skirt", "hook before the waistband", []string{"centre-front", "centre-back", "zip", "side", "waistband-hook", "waistband", "hem"}, []string{"waistband is finished before the hook"}},
+		{"waisted-dress", "C. Amaden-Crawford, A Guide to Fashion Sewing, pp. 84-94: darts, shoulders, sides, sleeves, bodice to skirt, zip in a waisted dress, hems, closures",
+			[]string{"bust-dart", "front-waist-dart", "back-waist-dart", "front-skirt-dart", "back-skirt-dart", "shoulder", "side", "skirt-side", "sleeve-underarm", "sleeve-armhole", "waist", "zip", "centre-back", "neck", "hem", "hook"}, nil},
+
+		// There the facing comes before the zip; here its ends are felled to the tape.
+		{"waisted-dress", "the same, bodice facing before the zip", []string{"shoulder", "side", "neck", "waist", "zip", "centre-back", "hem"}, []string{"neck edge closes over the end of the zip"}},
+		{"waisted-dress", "waist seam before the side seams that it runs over", []string{"shoulder", "waist", "side", "skirt-side", "centre-back"}, []string{"waist seam runs over the end of the bodice side seam"}},
+		{"waisted-dress", "zip before the waist seam", []string{"shoulder", "side", "skirt-side", "zip", "centre-back", "waist"}, []string{"centre back seam runs over the end of the waist seam"}},
+		{"waisted-dress", "sleeve set in before its own seam is sewn", []string{"shoulder", "side", "sleeve-armhole", "sleeve-underarm", "waist", "hem"}, []string{"armhole seam runs over the end of the sleeve underarm seam"}},
 		{"a-line-skirt", "invisible zip after its seam", []string{"centre-back", "zip", "side", "waist", "hem"}, []string{"zip is set in while its seam is open"}},
 		{"a-line-skirt", "facing before the zip whose end it closes over", []string{"side", "waist", "zip", "centre-back", "hem"}, []string{"waist edge closes over the end of the zip"}},
 		{"a-line-skirt", "facing before the darts that shorten its edge", []string{"zip", "centre-back", "side", "waist", "front-inner-dart", "hem"}, []string{"waist edge", "dart"}},

@@ -3,7 +3,6 @@ package process
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"bodkin/templates"
 	"bodkin/templates/outline"
@@ -61,8 +60,8 @@ type structureOf struct {
 // crossings: what runs over the end of a join waits for it, unless it is worked
 // flat and this is the join that closes it; what ends in the join comes first.
 func (s *structureOf) crossings(j int, join *line) []relation {
-	a := s.neighbours(join.join.A)
-	b := s.neighbours(join.join.B)
+	a := setOf(edgesOf(join.join.EndsA))
+	b := setOf(edgesOf(join.join.EndsB))
 	var out []relation
 	for i, x := range s.lines {
 		if i == j || x.work != joining && !x.edging() {
@@ -70,9 +69,6 @@ func (s *structureOf) crossings(j int, join *line) []relation {
 		}
 		inA, inB := meets(x.edges, a), meets(x.edges, b)
 		switch {
-		case x.work == joining && slices.Contains(join.join.Over, x.name) && !slices.Contains(x.join.Over, join.name):
-			// A seam that closes a sleeve and its side in one is sewn across the armhole
-			// seam, which it makes a ring; that seam does not wait for it.
 		case inA && inB && x.flat && x.closedBy() == join.name:
 			out = append(out,
 				relation{first: i, then: j, flatOnly: true,
@@ -143,35 +139,6 @@ func (s *structureOf) corners() []relation {
 			if !seen[[2]int{first, then}] {
 				seen[[2]int{first, then}] = true
 				out = append(out, relation{first: first, then: then, because: because})
-			}
-		}
-	}
-	return out
-}
-
-// neighbours are the edges that meet the ends of a chain: next to it in the
-// outline, neither in the chain itself nor on a fold, with dart mouths passed
-// over because they are sewn shut.
-func (s *structureOf) neighbours(chain []templates.ChainPart) map[edgeOf]bool {
-	in := map[edgeOf]bool{}
-	for _, c := range chain {
-		in[edgeOf{c.Piece, c.Edge}] = true
-	}
-	out := map[edgeOf]bool{}
-	for _, c := range chain {
-		p := s.piece(c.Piece)
-		at := slices.IndexFunc(p.Edges, func(e templates.PieceEdge) bool { return e.Name == c.Edge })
-		for _, step := range []int{1, -1} {
-			n := len(p.Edges)
-			for k := 1; k < n; k++ {
-				e := p.Edges[((at+step*k)%n+n)%n]
-				if strings.HasPrefix(e.Use, "dart ") {
-					continue
-				}
-				if key := (edgeOf{p.Name, e.Name}); !in[key] && e.Use != "fold" {
-					out[key] = true
-				}
-				break
 			}
 		}
 	}

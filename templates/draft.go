@@ -20,8 +20,17 @@ type sheet struct {
 	darts  map[string]dartShape
 }
 
-// lay draws a piece.
+// lay draws a piece, once the figure is found that it is fitted by.
 func (g *Garment) lay(d *PieceDraft, values formula.Values) (*sheet, error) {
+	values, err := g.try(d, values)
+	if err != nil {
+		return nil, err
+	}
+	return g.draw(d, values)
+}
+
+// draw draws a piece with all its figures known.
+func (g *Garment) draw(d *PieceDraft, values formula.Values) (*sheet, error) {
 	s := &sheet{draft: d, values: maps.Clone(values), points: map[string]outline.Point{}, darts: map[string]dartShape{}}
 	for _, p := range d.Points {
 		at, err := g.point(p.Value, s.values)

@@ -74,6 +74,7 @@ type PieceDraft struct {
 	Fold      form.Text               `yaml:"fold"`  // the edge on the fold
 	Grain     string                  `yaml:"grain,required"`
 	Interface string                  `yaml:"interface" oneof:"none half whole"`
+	Fit       *FitDraft               `yaml:"fit"`
 	Points    form.Pairs[[]form.Text] `yaml:"points"` // [x, y]; may use NAME_x and NAME_y of points above
 	Outline   []Stroke                `yaml:"outline"`
 	Like      form.Text               `yaml:"like"` // instead of points and outline: drawn as this piece is

@@ -99,6 +99,7 @@ func TestEveryGarmentOnTheShelfLoads(t *testing.T) {
 		"pull-on-skirt",
 		"shell-top",
 		"six-gore-skirt",
+		"waisted-dress",
 	}
 	if diff := cmp.Diff(want, templates.Names()); diff != "" {
 		t.Error(diff)

@@ -3,6 +3,7 @@ package templates
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"bodkin/seams/form"
@@ -17,11 +18,11 @@ func (w *workshop) join(i int) {
 	s, t := &w.g.Seams[i], w.g.topology.joins[i]
 	a, b := bendsOf(w.edges(t.a.parts)), bendsOf(w.edges(t.b.parts))
 	j := Join{
-		Name: s.Join.Value, Title: s.Title, A: t.a.parts, B: t.b.parts, Copies: 1,
+		Name: s.Join.Value, Title: s.Title, A: t.a.parts, B: t.b.parts, EndsA: w.g.beyond(t.a), EndsB: w.g.beyond(t.b), Copies: 1,
 		LengthA: mm(w.sideLength(t.a.parts, s.Across)), LengthB: mm(w.sideLength(t.b.parts, s.Across)),
 		TightestRadius: radius(min(a.tightest, b.tightest)), Turning: max(a.absolute, b.absolute),
 		Strain: s.Strain, InsideSeen: s.InsideSeen, Insist: s.Sew.Value,
-		Across: s.Across, Closed: s.Closed && len(w.opened(t.a)) == 0, Over: w.g.over(i),
+		Across: s.Across, Closed: s.Closed && len(w.opened(t.a)) == 0,
 	}
 	if s.EachSide {
 		j.Copies = 2
@@ -33,6 +34,37 @@ func (w *workshop) join(i int) {
 		lengthA: float64(j.LengthA), lengthB: float64(j.LengthB), ease: s.Ease, gather: s.Gather, tolerance: s.Tolerance})
 	w.passes(s.GoesOver, s.from.scope, s.Title, float64(min(j.LengthA, j.LengthB)), 1, t.a)
 	w.made.Joins = append(w.made.Joins, j)
+}
+
+// beyond are the edges that go on from the two ends of a chain, in the pieces
+// where it starts and stops: none at a fold, and past the mouths of darts, which
+// are sewn shut. Where the chain goes over from one piece to the next there is no
+// end of it.
+func (g *Garment) beyond(t walked) []ChainPart {
+	var out []ChainPart
+	last := len(t.parts) - 1
+	for _, end := range []struct {
+		at     ChainPart
+		finish bool
+	}{{t.parts[0], t.backward[0]}, {t.parts[last], !t.backward[last]}} {
+		d := g.draft(end.at.Piece)
+		edges := d.edges()
+		step := len(edges) - 1
+		if end.finish {
+			step = 1
+		}
+		for k := slices.Index(edges, end.at.Edge) + step; ; k += step {
+			e := ChainPart{end.at.Piece, edges[k%len(edges)]}
+			if _, mouth := d.isMouth(e.Edge); mouth {
+				continue
+			}
+			if e.Edge != d.Fold.Value && !slices.Contains(t.parts, e) {
+				out = append(out, e)
+			}
+			break
+		}
+	}
+	return out
 }
 
 // sideLength is the length of one side of a seam, less what pleats and tucks

@@ -68,13 +68,13 @@ type ChainPart struct{ Piece, Edge string }
 type Join struct {
 	Name, Title      string
 	A, B             []ChainPart
-	Copies           int       // 2 when it occurs left and right
-	LengthA, LengthB length.MM // one copy
-	Eased            length.MM // LengthA - LengthB where the garment declares ease or gathers, else 0
-	Across, Closed   bool      // one copy, whole, over the centre; all the way round
-	Over             []string  // joins whose end lies within it: it is sewn across them
-	Opened           []string  // details that leave a part of it open: a zip, a vent, a pocket in the seam
-	OpenLength       length.MM // of them together, in one copy
+	EndsA, EndsB     []ChainPart // the edges of the pieces that go on from the ends of A and of B
+	Copies           int         // 2 when it occurs left and right
+	LengthA, LengthB length.MM   // one copy
+	Eased            length.MM   // LengthA - LengthB where the garment declares ease or gathers, else 0
+	Across, Closed   bool        // one copy, whole, over the centre; all the way round
+	Opened           []string    // details that leave a part of it open: a zip, a vent, a pocket in the seam
+	OpenLength       length.MM   // of them together, in one copy
 	TightestRadius   length.MM
 	Turning          float64
 	Strain           int

@@ -120,6 +120,8 @@ func (p *parser) pieces() {
 			p.fault(d.Piece, fmt.Sprintf("its count cannot be %d", d.Count), "", "count says how many are cut where cut is one, and how many pairs where it is pair")
 		}
 		before := p.g.scopes[d.from.scope].before(i)
+		p.tried(d, before)
+		before = d.found(before)
 		p.points(d, before)
 		p.outline(d, before)
 		edges := d.edges()
@@ -169,11 +171,11 @@ func (p *parser) alike() {
 		if !p.known(d.Like, "piece above it", names) {
 			continue
 		}
-		if len(d.Points) > 0 || len(d.Outline) > 0 {
+		if len(d.Points) > 0 || len(d.Outline) > 0 || d.Fit != nil {
 			p.fault(d.Like, "it has points or an outline of its own", "", "leave them out, or leave like: out")
 		}
 		other := p.g.draft(d.Like.Value)
-		d.Points, d.Outline, d.from.scope = other.Points, other.Outline, other.from.scope
+		d.Points, d.Outline, d.Fit, d.from.scope = other.Points, other.Outline, other.Fit, other.from.scope
 	}
 }
 
