@@ -13,11 +13,12 @@ const onLine = 0.1
 
 // carried are the lines drawn on a cut piece: a notch for each mark on a seam
 // line with an allowance, and the legs of its darts, both out to the cutting
-// line, so that they can be found again when the allowance is all that shows.
+// line, so that they can be found again when the allowance is all that shows;
+// and the lines along which pleats and other details lie.
 func carried(p templates.Piece, details []templates.Detail, allowances []outline.Allowance, cut outline.CutLine) ([]Drawn, error) {
 	var m outline.Marks
 	for _, d := range details {
-		if d.Piece == p.Name {
+		if d.Piece == p.Name && d.Kind == "dart" {
 			m.Darts = append(m.Darts, outline.DartMark{Name: d.Name, Ends: d.Ends, Point: d.Point})
 		}
 	}
@@ -44,6 +45,13 @@ func carried(p templates.Piece, details []templates.Detail, allowances []outline
 	for kind, strokes := range [][]outline.Stroke{c.Notches, c.Legs} {
 		for _, s := range strokes {
 			out = append(out, Drawn{Kind: [...]string{"notch", "leg"}[kind], Name: s.Name, From: pointOf(s.From), To: pointOf(s.To)})
+		}
+	}
+	for _, d := range details {
+		if d.Piece == p.Name {
+			for _, line := range d.Lines {
+				out = append(out, Drawn{Kind: "line", Name: d.Name, From: pointOf(line[0]), To: pointOf(line[1])})
+			}
 		}
 	}
 	return out, nil

@@ -56,7 +56,11 @@ func stripTitle(l *line) string {
 	case "hem":
 		kind = "facing"
 	}
-	return upperFirst(strings.TrimSuffix(l.title, " edge")) + " " + kind
+	title := upperFirst(strings.TrimSuffix(l.title, " edge"))
+	if strings.HasSuffix(title, " "+kind) {
+		return title
+	}
+	return title + " " + kind
 }
 
 func clothRole(cloths []clothIn, role string) clothIn {

@@ -44,9 +44,13 @@ func TestPublishedOrders(t *testing.T) {
 			[]string{"shoulder", "sleeve-hem", "armhole", "side", "front-slit", "back-slit", "front-hem", "back-hem", "neck-faced"}, nil},
 		{"circle-skirt", "C. Amaden-Crawford, A Guide to Fashion Sewing, pp. 84-94: seams other than the sides, zips, sides, waistband, hems, closures; the seam of an invisible zip after it",
 			[]string{"centre-front", "zip", "centre-back", "side", "waistband", "hem", "waistband-hook"}, nil},
+		{"wrap-skirt", "H. Kinne & A. M. Cooley, Clothing and Health, 1916: stitch, belt, hem; the fronts hemmed as one goes (common practice)",
+			[]string{"side", "front", "waistband", "hem", "end-tie", "inside-tie", "outside-tie"}, nil},
 		{"six-gore-skirt", "Text-Book on Domestic Art (public domain), skirt, gored: front to side gores, side to back, belt, hem; the seam of an invisible zip after it",
 			[]string{"front-gore", "zip", "side", "back-gore", "waistband", "hem"}, nil},
 
+		{"wrap-skirt", "waistband before the front edges whose ends it covers", []string{"side", "waistband", "front", "hem"}, []string{"covers the end of the front edge"}},
+		{"wrap-skirt", "ties before the band that they are sewn on", []string{"side", "front", "end-tie", "waistband", "hem"}, []string{"waistband is finished before the end tie"}},
 		{"six-gore-skirt", "the same book puts the placket in after the seams; an invisible zip differs",
 			[]string{"front-gore", "side", "back-gore", "zip", "waistband", "hem"}, []string{"zip in the left side seam is set in while its seam is open"}},
 		{"six-gore-skirt", "belt before a gore is joined", []string{"front-gore", "zip", "side", "waistband", "back-gore", "hem"}, []string{"waistband", "back gore seam"}},

@@ -107,13 +107,14 @@ type Piece struct {
 	Net       []Point `json:"net"` // half where on the fold
 	CutLine   []Point `json:"cut_line"`
 	Marks     []Mark  `json:"marks"`
-	Drawn     []Drawn `json:"drawn"` // from the cutting line inwards
+	Drawn     []Drawn `json:"drawn"` // notches, legs, lines of details
 	Chalk     Chalk   `json:"chalk"`
 }
 
-// Drawn is a straight line on a cut piece, from its cutting line inwards.
+// Drawn is a straight line on a cut piece: a notch or the leg of a dart, from its
+// cutting line inwards, or a line along which a detail lies.
 type Drawn struct {
-	Kind string `json:"kind"` // notch: to the seam line; leg: to the point of a dart
+	Kind string `json:"kind"` // notch: to the seam line; leg: to the point of a dart; line: of a detail
 	Name string `json:"name"`
 	From Point  `json:"from"`
 	To   Point  `json:"to"`

@@ -81,7 +81,7 @@ func (o *operator) fitting() {
 	}
 	var hems []int
 	for i, l := range o.lines {
-		if l.kind != "hem" || l.flat {
+		if !o.lengthens(l) {
 			continue
 		}
 		for _, k := range o.span[i] {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bodkin/seams"
+	"bodkin/templates"
 )
 
 // Operations that belong to the whole garment, not to a seam, carry these
@@ -158,7 +159,7 @@ func (o *operator) pressTest() string {
 
 // tryOn adds a fitting before the hems, where the length can still be changed.
 func (o *operator) tryOn() {
-	if !slices.ContainsFunc(o.lines, func(l *line) bool { return l.kind == "hem" && !l.flat }) {
+	if !slices.ContainsFunc(o.lines, o.lengthens) {
 		return
 	}
 	act := o.act("fit")
@@ -166,7 +167,7 @@ func (o *operator) tryOn() {
 	n.ID, n.Does, n.Part, n.Station = trying, "fit", "the garment", tableStation
 	var hems []string
 	for _, l := range o.lines {
-		if l.kind == "hem" && !l.flat {
+		if o.lengthens(l) {
 			hems = append(hems, l.title)
 		}
 	}
@@ -178,6 +179,17 @@ func (o *operator) tryOn() {
 	o.time(&n)
 	n.Minutes *= float64(o.quantity)
 	o.ops = append(o.ops, n)
+}
+
+// lengthens reports a hem by which the length is settled at the fitting: one in
+// the round, and across the grain; the hemmed edge of a slit or a front is not.
+func (o *operator) lengthens(l *line) bool {
+	return l.kind == "hem" && !l.flat && slices.ContainsFunc(l.edges, func(e edgeOf) bool {
+		i := slices.IndexFunc(o.made.Pieces, func(p templates.Piece) bool { return p.Name == e.piece })
+		return slices.ContainsFunc(o.made.Pieces[i].Edges, func(pe templates.PieceEdge) bool {
+			return pe.Name == e.edge && pe.Bias > 45
+		})
+	})
 }
 
 // hangs: a flared or bias hem is left to drop before it is marked (Making

@@ -32,6 +32,10 @@ func (c *composer) pieceMap() {
 		return
 	}
 	w := c.say.figures
+	lines := ""
+	if slices.ContainsFunc(drawn, hasLines) {
+		lines = w.mapLines
+	}
 	scale, places := layPieces(drawn)
 	c.draw(func() figure.Figure {
 		var items []figure.Item
@@ -41,7 +45,11 @@ func (c *composer) pieceMap() {
 		b := figure.Bounds(items, c.measure)
 		items = append(items, c.scaleBar(scale, figure.Point{X: b.Left, Y: b.Bottom + 5})...)
 		return figure.Fit(c.slug("pieces"), w.mapAlt, items, 1, c.measure)
-	}, say(w.mapCaption, values{"scale": c.scaleWords(scale)}))
+	}, say(w.mapCaption+lines, values{"scale": c.scaleWords(scale)}))
+}
+
+func hasLines(p process.Piece) bool {
+	return slices.ContainsFunc(p.Drawn, func(d process.Drawn) bool { return d.Kind == detailLine })
 }
 
 // layPieces sets the pieces in rows at the largest usual scale at which they
@@ -180,17 +188,23 @@ func (f *pieceFigure) points() []figure.Item {
 	return out
 }
 
+// detailLine is what the plan calls a line along which a detail lies.
+const detailLine = "line"
+
 // dartKind is what the plan calls a seam that is a dart.
 const dartKind = "dart"
 
-// drawn are the notches, across the allowance, and the legs of darts, from the
-// cutting line to their points.
+// drawn are the notches, across the allowance, the legs of darts, from the
+// cutting line to their points, and the lines along which details lie.
 func (f *pieceFigure) drawn() []figure.Item {
 	var out []figure.Item
 	for _, d := range f.p.Drawn {
 		s := figure.Stroke{Width: figure.Medium}
-		if d.Kind == "leg" {
+		switch d.Kind {
+		case "leg":
 			s = figure.Stroke{Width: figure.Thin, Dash: []float64{1.8, 1.1}}
+		case detailLine:
+			s = figure.Stroke{Width: figure.Thin, Dash: []float64{0.5, 0.9}}
 		}
 		out = append(out, figure.Line(f.point(d.From), f.point(d.To), s))
 	}

@@ -96,11 +96,11 @@ type orderWords struct {
 type closingWords struct{ notices, notice, needle, notes, unitsMixed string }
 
 type figureWords struct {
-	mapAlt, mapCaption, lineAlt, lineCaption, sectionAlt, sectionCaption string
-	stripAlt, stripCaption, rightSide, foldHere, joins                   string
-	larger, smaller, lifeSize                                            string
-	plyA, plyB, plyOnly, plyStrip, plyInterfacing, plyElastic            string
-	cutOut, edge, noAllowance                                            string
+	mapAlt, mapCaption, mapLines, lineAlt, lineCaption, sectionAlt, sectionCaption string
+	stripAlt, stripCaption, rightSide, foldHere, joins                             string
+	larger, smaller, lifeSize                                                      string
+	plyA, plyB, plyOnly, plyStrip, plyInterfacing, plyElastic                      string
+	cutOut, edge, noAllowance                                                      string
 }
 
 // english is the wording of the sheets.
@@ -225,7 +225,8 @@ func english() wording {
 			unitsMixed: "The words of the steps give lengths in {words}; the tables give them in {tables}."},
 		figures: figureWords{
 			mapAlt: "Piece map", mapCaption: "The pieces, drawn {scale}. Solid line: cut. Dashed line: seam, or the leg of a dart. Short line across an allowance: notch. The allowance stands at each edge. Double arrow: lengthwise grain.",
-			lineAlt: "Thread line: what each machine is threaded with at each step", lineCaption: "The thread line. One column a step, one row a machine. Numbered box: in use. Thin band: keeps its thread. Wedge: rethread here.",
+			mapLines: " Dotted line: where a pleat or another detail lies.",
+			lineAlt:  "Thread line: what each machine is threaded with at each step", lineCaption: "The thread line. One column a step, one row a machine. Numbered box: in use. Thin band: keeps its thread. Wedge: rethread here.",
 			sectionAlt: "{construction}, cut across", sectionCaption: "{construction}, cut across. Along the cloth {scale}; the plies are drawn apart. Numbers: the rows of stitching.",
 			stripAlt: "{strip}: lengths joined into one strip", stripCaption: "{strip}, joined, {width} wide. Along the strip {scale}; its width is not to scale.",
 			rightSide: "right side of the cloth", foldHere: "fold", joins: "join",

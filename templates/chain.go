@@ -151,13 +151,9 @@ type ending struct {
 
 // ends checks where a chain starts and stops against what is said of it.
 func (p *parser) ends(e ending, w walked, c *corners, t *topology) {
-	from, to := c.central(w.from), c.central(w.to)
-	round := c.same(w.from, w.to)
-	if e.across {
-		round = from && to
-	}
+	round := c.round(w, e.across)
 	switch {
-	case e.across && !from && !to:
+	case e.across && !c.central(w.from) && !c.central(w.to):
 		p.fault(e.at, "it goes on across the centre, but neither of its ends is there", "",
 			"let it end at the fold, or write each_side: true")
 	case e.closed && !round:

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -100,6 +101,7 @@ func TestEveryGarmentOnTheShelfLoads(t *testing.T) {
 		"shell-top",
 		"six-gore-skirt",
 		"waisted-dress",
+		"wrap-skirt",
 	}
 	if diff := cmp.Diff(want, templates.Names()); diff != "" {
 		t.Error(diff)
@@ -180,11 +182,26 @@ func body(t *rapid.T, g *templates.Garment) (size, choices form.Pairs[form.Text]
 		if rapid.IntRange(0, 4).Draw(t, name+" left out") == 0 {
 			continue
 		}
+		if !c.Value.IsLength() {
+			least, most := plainNumber(t, c.Value.Least), plainNumber(t, c.Value.Most)
+			x := rapid.Float64Range(least, most).Draw(t, name)
+			choices = append(choices, pairs(name, fmt.Sprintf("%.3f", min(max(x, least), most)))...)
+			continue
+		}
 		least, most := millimetres(t, c.Value.Least), millimetres(t, c.Value.Most)
 		x := rapid.Float64Range(least, most).Draw(t, name)
 		choices = append(choices, pairs(name, fmt.Sprintf("%.1f mm", min(max(math.Round(x*10)/10, least), most)))...)
 	}
 	return size, choices
+}
+
+func plainNumber(t fataler, s form.Text) float64 {
+	t.Helper()
+	x, err := strconv.ParseFloat(s.Value, 64)
+	if err != nil {
+		t.Fatalf("%v", err)
+	}
+	return x
 }
 
 // Some three hundred and more sizes and choices of each garment: every law holds, or the

@@ -113,6 +113,7 @@ func (p *parser) connect() *topology {
 			continue
 		}
 		t.edges[i] = w
+		e.Closed = e.Closed || e.from.under > 0 && c.round(w, e.Across)
 		p.ends(ending{e.Edge, e.Title, e.Across, e.Closed, e.ClosedBy}, w, c, t)
 	}
 	for i := range g.Details {
@@ -127,6 +128,7 @@ func (p *parser) connect() *topology {
 			continue
 		}
 		t.details[i] = w
+		d.Closed = d.Closed || d.from.under > 0 && c.round(w, d.Across)
 		p.ends(ending{d.Detail, d.Title, d.Across, d.Closed, d.ClosedBy}, w, c, t)
 	}
 	p.use(t)
@@ -226,6 +228,15 @@ func (c *corners) walk(parts []ChainPart, backward bool) (w walked, bad int) {
 	}
 	w.to = at
 	return w, 0
+}
+
+// round reports whether something that is sewn along a chain runs all the way
+// round. A part need not say so: it does not know the edges that it is given.
+func (c *corners) round(w walked, across bool) bool {
+	if across {
+		return c.central(w.from) && c.central(w.to)
+	}
+	return c.same(w.from, w.to)
 }
 
 // apart reports two parts of a chain that do not meet.
