@@ -181,14 +181,21 @@ func (o *operator) tryOn() {
 	o.ops = append(o.ops, n)
 }
 
-// lengthens reports a hem by which the length is settled at the fitting: one in
-// the round, and across the grain; the hemmed edge of a slit or a front is not.
+// lengthens reports a hem by which the length is settled at the fitting: the lower
+// edge of a piece, across the grain, of a garment that is joined by then. The
+// hemmed edge of a slit or a front is none, nor is the top of a bib.
 func (o *operator) lengthens(l *line) bool {
-	return l.kind == "hem" && !l.flat && slices.ContainsFunc(l.edges, func(e edgeOf) bool {
+	if l.kind != "hem" || l.flat || len(o.made.Joins) == 0 {
+		return false
+	}
+	return slices.ContainsFunc(l.edges, func(e edgeOf) bool {
 		i := slices.IndexFunc(o.made.Pieces, func(p templates.Piece) bool { return p.Name == e.piece })
-		return slices.ContainsFunc(o.made.Pieces[i].Edges, func(pe templates.PieceEdge) bool {
-			return pe.Name == e.edge && pe.Bias > 45
-		})
+		p := o.made.Pieces[i]
+		k := slices.IndexFunc(p.Edges, func(pe templates.PieceEdge) bool { return pe.Name == e.edge })
+		edge, _ := p.Outline.Edge(e.edge)
+		middle, _ := edge.At(edge.Length() / 2)
+		all := p.Outline.Bounds()
+		return p.Edges[k].Bias > 45 && middle.Y < (all.Min.Y+all.Max.Y)/2
 	})
 }
 

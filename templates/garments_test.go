@@ -93,6 +93,7 @@ func treatment(t fataler, m *templates.Made, name string) templates.Treatment {
 func TestEveryGarmentOnTheShelfLoads(t *testing.T) {
 	want := []string{
 		"a-line-skirt",
+		"apron",
 		"beginner-tunic",
 		"boxy-top",
 		"circle-skirt",
