@@ -266,7 +266,10 @@ func (o *operator) names(l *line) map[string]string {
 	case joining:
 		m["a"] = o.pieceTitle(l.join.A[0].Piece)
 		m["b"] = o.pieceTitle(l.join.B[0].Piece)
-		if m["a"] == m["b"] {
+		switch {
+		case m["a"] == m["b"] && len(l.join.A) > 1:
+			m["a"], m["b"] = "left half", "right half"
+		case m["a"] == m["b"]:
 			m["b"] = "other " + m["b"]
 		}
 	case onePiece, setIn, along:

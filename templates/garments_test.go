@@ -99,6 +99,7 @@ func TestEveryGarmentOnTheShelfLoads(t *testing.T) {
 		"circle-skirt",
 		"open-jacket",
 		"pull-on-skirt",
+		"pull-on-trousers",
 		"shell-top",
 		"six-gore-skirt",
 		"waisted-dress",
@@ -141,6 +142,8 @@ func human(measure string, loose bool, cm map[string]float64) (least, most float
 		return max(54, hip-34), min(130, hip-8), true
 	case measure == "hip_depth":
 		return 16, 28, true
+	case measure == "rise" && given("hip"):
+		return hip/5 + 5.5, hip/5 + 9.5, true
 	case measure == "head":
 		return 52, 61, true
 	case measure == "bust_height":

@@ -1,0 +1,36 @@
+package templates_test
+
+import (
+	"fmt"
+	"testing"
+
+	"bodkin/templates"
+)
+
+// The inseams of front and back walk equally long, and the crotch seam runs over
+// them in one sweep: at the fork the two pieces make a straight line together
+// (geometry; that it must is common practice, no source).
+func TestForksMeetInOneSweep(t *testing.T) {
+	for _, name := range []string{"pull-on-trousers"} {
+		for _, hip := range []string{"82 cm", "98 cm", "125 cm"} {
+			for _, hem := range []string{"38 cm", "50 cm", "60 cm"} {
+				m := makeIt(t, name, pairs("hip", hip), pairs("hem", hem))
+				what := fmt.Sprintf("%s, hip %s, hem %s", name, hip, hem)
+				near(t, what+": inseams", edge(t, m, "front", "inseam").Length(), edge(t, m, "back", "inseam").Length(), 0.1)
+				near(t, what+": both forks", fork(t, m, "front")+fork(t, m, "back"), 180, 0.5)
+			}
+		}
+	}
+}
+
+// fork is the angle inside a piece between its crotch and its inseam, degrees.
+func fork(t fataler, m *templates.Made, name string) float64 {
+	t.Helper()
+	for _, c := range piece(t, m, name).Corners {
+		if c.Before == "crotch" && c.After == "inseam" || c.Before == "inseam" && c.After == "crotch" {
+			return c.Inside
+		}
+	}
+	t.Fatalf("%s has no fork", name)
+	return 0
+}
