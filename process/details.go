@@ -224,6 +224,9 @@ func (s *structureOf) flat(d int, l *line) []relation {
 	for i, x := range s.lines {
 		switch {
 		case i == d:
+		case x.kind == "hem" && s.laidOver(l, x):
+			out = append(out, relation{first: i, then: d,
+				because: "the " + x.title + " is turned while it lies flat, before the " + l.title + " is laid over it"})
 		case meets(x.edges, takes):
 			out = append(out, relation{first: d, then: i,
 				because: "the " + x.title + " takes in the ends of the " + l.title})
@@ -239,6 +242,30 @@ func (s *structureOf) flat(d int, l *line) []relation {
 		}
 	}
 	return out
+}
+
+// laidOver reports whether the marked lines of a pleat or a tuck run out over an
+// edge: it is folded with the cloth. That its hem comes first is common practice,
+// no source.
+func (s *structureOf) laidOver(l, x *line) bool {
+	if l.kind != "pleat" && l.kind != "tuck" {
+		return false
+	}
+	p := s.piece(l.detail.Piece)
+	for _, e := range x.edges {
+		edge, ok := p.Outline.Edge(e.edge)
+		if !ok || e.piece != p.Name {
+			continue
+		}
+		for _, line := range l.detail.Lines {
+			for _, end := range line {
+				if _, away := edge.Nearest(end); away < onLine {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // leftOpen tells at the row that closes a join what of it stays open, and at a

@@ -111,6 +111,9 @@ func (o *operator) pass(i int, l *line, sized seams.SizedPass) error {
 		n.cloths = []seams.Cloth{l.applied}
 	}
 	n.Length = l.length * max(p.Rows, 1) * float64(l.copies)
+	if run, ok := l.sized.Size(p.Run); ok {
+		n.Length = run * max(p.Rows, 1) * float64(l.copies)
+	}
 	if n.strip && l.strip != nil {
 		n.Length = l.strip.CutLength * float64(l.copies)
 	}

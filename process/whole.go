@@ -183,9 +183,12 @@ func (o *operator) tryOn() {
 
 // lengthens reports a hem by which the length is settled at the fitting: the lower
 // edge of a piece, across the grain, of a garment that is joined by then. The
-// hemmed edge of a slit or a front is none, nor is the top of a bib.
+// hemmed edge of a slit or a front is none, nor is the top of a bib, nor what
+// pleats are laid over.
 func (o *operator) lengthens(l *line) bool {
-	if l.kind != "hem" || l.flat || len(o.made.Joins) == 0 {
+	s := structureOf{made: o.made, lines: o.lines}
+	if l.kind != "hem" || l.flat || len(o.made.Joins) == 0 ||
+		slices.ContainsFunc(o.lines, func(x *line) bool { return s.laidOver(x, l) }) {
 		return false
 	}
 	return slices.ContainsFunc(l.edges, func(e edgeOf) bool {

@@ -90,6 +90,9 @@ func (l *loader) pass(c Construction, p *Pass, n *form.Node, s *Shelf) {
 	if p.Rows < 0 || p.Rows > 20 {
 		l.fault(n.At("rows"), "", "leave rows out for a single row", "rows must be from 0 to 20")
 	}
+	if p.Run != "" {
+		l.listed(n.At("run"), "size", p.Run, c.Sizes.Keys())
+	}
 	if p.On == "strip" && c.Strip == nil && c.Kind != "strip" {
 		l.fault(n.At("on"), "", "add strip: to the construction", "there is no strip to work on")
 	}

@@ -100,6 +100,7 @@ type Pass struct {
 	Foot   string    `yaml:"foot"`
 	Row    string    `yaml:"row" oneof:"topstitch twin"` // a row of stitching that is meant to be seen, or by two needles; plain where left out
 	Rows   float64   `yaml:"rows"`                       // runs along the seam; 0 means 1
+	Run    string    `yaml:"run"`                        // the size that is one run of it, where that is not the whole line
 	On     string    `yaml:"on" oneof:"garment strip"`   // garment where left out: what is in hand
 	When   form.Text `yaml:"when"`                       // the pass is left out where this is false
 	After  string    `yaml:"after" oneof:"closing"`      // closing: waits for the join that closes a flat-worked edge

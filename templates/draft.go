@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"maps"
+	"slices"
 
 	"bodkin/seams/form"
 	"bodkin/seams/formula"
@@ -136,7 +137,8 @@ func (g *Garment) piece(s *sheet, t *topology) (Piece, error) {
 	return p, err
 }
 
-// marks are the marks of the draft and the points of the darts.
+// marks are the marks of the draft, the points of the darts and the ends of the
+// lines along which details lie.
 func (g *Garment) marks(s *sheet) ([]Mark, error) {
 	var marks []Mark
 	for _, m := range s.draft.Marks {
@@ -155,6 +157,14 @@ func (g *Garment) marks(s *sheet) ([]Mark, error) {
 		marks = append(marks, Mark{m.Mark, at.X, at.Y})
 	}
 	for _, t := range g.Details {
+		told := map[string]bool{}
+		for _, end := range slices.Concat(t.Lines...) {
+			if t.Piece.Value == s.draft.Piece.Value && !told[end.Value] {
+				told[end.Value] = true
+				at := s.points[end.Value]
+				marks = append(marks, Mark{"line of the " + t.Title, at.X, at.Y})
+			}
+		}
 		if shape, ok := s.darts[t.Detail.Value]; ok && t.Piece.Value == s.draft.Piece.Value {
 			marks = append(marks,
 				Mark{t.Title + " point", shape.point.X, shape.point.Y},

@@ -98,6 +98,7 @@ func TestEveryGarmentOnTheShelfLoads(t *testing.T) {
 		"boxy-top",
 		"circle-skirt",
 		"open-jacket",
+		"pleated-skirt",
 		"pull-on-skirt",
 		"pull-on-trousers",
 		"shell-top",

@@ -1,0 +1,38 @@
+package templates_test
+
+import (
+	"testing"
+
+	"bodkin/templates"
+)
+
+// What is to be pleated is the width of the material less the width wanted,
+// reckoned at waist and hips by themselves and shared among the pleats: I. D.
+// Conover, A Complete Course in Dressmaking, vol. 5, Skirts, 1922.
+func TestPleatsAtWaistAndHips(t *testing.T) {
+	m := makeIt(t, "pleated-skirt", pairs("waist", "76 cm", "hip", "98 cm"), pairs("fullness", "3", "ease", "6 cm"))
+	material := edge(t, m, "front", "hem").Length()
+	near(t, "pleats that meet behind take three times the width at the hips (common practice)", material, 3*1040/4, 1e-6)
+	for _, d := range m.Details {
+		if d.Kind != "pleat" {
+			continue
+		}
+		near(t, d.Name+": lines", float64(len(d.Lines)), 16, 0)
+		near(t, d.Name+" at the waist", 2*float64(d.Depth)*4, material-776/4, 1e-6)
+		waist, hips := 0.0, 0.0
+		for i := 0; i < len(d.Lines); i += 4 { // line and fold, each above and below the hips
+			line, fold := d.Lines[i], d.Lines[i+2]
+			waist += fold[0].X - line[0].X
+			hips += fold[1].X - line[1].X
+		}
+		near(t, d.Name+": lines at the waist", waist, material-776/4, 1e-6)
+		near(t, d.Name+": lines at the hips", hips, material-1040/4, 1e-6)
+	}
+	var band templates.Detail
+	for _, d := range m.Details {
+		if d.Kind == "waistband" {
+			band = d
+		}
+	}
+	near(t, "the band", float64(band.Length), 776, 1e-6)
+}
