@@ -19,6 +19,17 @@ func JobSchema() *schema.Schema {
 		Among("favour", favours()).Among("units", unitNames())
 }
 
+// ClassFileSchema is the JSON Schema of a class file.
+func ClassFileSchema() *schema.Schema {
+	return schema.Form(reflect.TypeFor[Class](), "Class: who sews what together, when and in which room").
+		Among("favour", favours()).Among("units", unitNames()).Among("iron", ironKinds())
+}
+
+// ClassPlanSchema is the JSON Schema of a class as it is written as JSON.
+func ClassPlanSchema() *schema.Schema {
+	return schema.JSON(reflect.TypeFor[ClassPlan](), "Plan of a class").Always("schema", ClassSchema)
+}
+
 // WorkroomSchema is the JSON Schema of a workroom file.
 func WorkroomSchema() *schema.Schema {
 	return schema.Form(reflect.TypeFor[Workroom](), "Workroom: machines, people and the house's own figures").

@@ -18,6 +18,9 @@ const (
 	holding   = "interface"
 )
 
+// keepScraps ends what is said of cutting out any cloth.
+const keepScraps = " Keep the scraps for testing."
+
 // beforeSewing adds the operations that come before any seam: cutting out, and
 // steadying whole pieces.
 func (o *operator) beforeSewing() {
@@ -58,8 +61,8 @@ func (o *operator) cutOut(c clothIn) {
 	act := o.act("cut")
 	n := op{line: -1, strip: true, act: act, cloths: []seams.Cloth{c.cloth}}
 	n.ID, n.Does, n.Part = cutting+"."+c.role, "cut", lowerFirst(c.title)
-	n.Text = fmt.Sprintf("Cut out in %s, %s: %s, to the sizes under What to cut. Keep the scraps for testing.",
-		lowerFirst(c.outer.Title), c.colour, listWords(what, "and"))
+	n.Text = fmt.Sprintf("Cut out in %s, %s: %s, to the sizes under What to cut.%s",
+		lowerFirst(c.outer.Title), c.colour, listWords(what, "and"), keepScraps)
 	n.Text += o.cutUnder(c)
 	n.Good = "Edges are smooth, grain runs as each piece says, and notches and points are marked before the piece is moved."
 	if c.cloth.Slip >= 2 {

@@ -47,6 +47,16 @@ func Work(ctx context.Context, in Input, opts order.Options) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
+	if own != nil {
+		if err := o.priceOwn(ctx, own, opts); err != nil {
+			return nil, err
+		}
+	}
+	return o.write(in, made, a, own)
+}
+
+// write tells the work in its order as a plan.
+func (o *operator) write(in Input, made *templates.Made, a *arrangement, own *OwnOrder) (*Plan, error) {
 	plan := &Plan{
 		Schema: Schema, Garment: in.Garment.Name, GarmentName: in.Garment.Title, Title: in.Job.Title,
 		Units: o.style.String(), Workroom: in.Workroom.Name, Quantity: o.quantity, Notes: in.Job.Notes,
@@ -58,14 +68,10 @@ func Work(ctx context.Context, in Input, opts order.Options) (*Plan, error) {
 	}
 	o.tell(plan, a)
 	plan.Begun = in.Begun
-	if own != nil {
-		if err := o.priceOwn(ctx, own, opts); err != nil {
-			return nil, err
-		}
-		plan.Order.Own = own
-	}
+	plan.Order.Own = own
 	plan.Strips = stripsOf(o.lines)
 	plan.Notions = notions(o.lines, o.style, o.quantity)
+	var err error
 	if plan.Seams, err = o.seams(); err != nil {
 		return nil, err
 	}

@@ -12,10 +12,14 @@ import (
 )
 
 // schemaForms are the forms that have a schema.
-func schemaForms() []string { return []string{"garment", "job", "plan", "workroom"} }
+func schemaForms() []string { return []string{"class", "class-plan", "garment", "job", "plan", "workroom"} }
 
 func schemaOf(name string) (*schema.Schema, error) {
 	switch name {
+	case "class":
+		return process.ClassFileSchema(), nil
+	case "class-plan":
+		return process.ClassPlanSchema(), nil
 	case "garment":
 		return templates.Schema(), nil
 	case "job":
@@ -31,9 +35,9 @@ func schemaOf(name string) (*schema.Schema, error) {
 func schemaCommand(s streams) *cobra.Command {
 	return &cobra.Command{
 		Use:   "schema FORM",
-		Short: "Print the JSON Schema of a plan, job, workroom or garment",
-		Long: `Print the JSON Schema (draft 2020-12) of a form: garment, job or workroom, which
-are written in YAML, or plan, which is JSON. Editors and other programs check and
+		Short: "Print the JSON Schema of a plan, job, workroom, class or garment",
+		Long: `Print the JSON Schema (draft 2020-12) of a form: garment, job, workroom or class,
+which are written in YAML, or plan or class-plan, which are JSON. Editors and other programs check and
 complete files by it. What only bodkin can know (that a cloth is on the shelf,
 that a formula holds) is not in it; bodkin check tells that.`,
 		Example: `  bodkin schema plan > plan.schema.json

@@ -1,18 +1,13 @@
 package main
 
 import (
-	"bytes"
-	"cmp"
 	"context"
-	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"bodkin/process"
 	"bodkin/sheets"
-	"bodkin/sheets/html"
-	"bodkin/sheets/pdf"
 )
 
 func shareCommand(s streams) *cobra.Command {
@@ -59,15 +54,8 @@ an old hand), a pace and hours:
 			if err != nil {
 				return err
 			}
-			files, err := shareFiles(share, set, output)
-			if err != nil {
-				return g.unprintable(err)
-			}
-			if toStandardOutput(output) {
-				_, _ = s.out.Write(files[0].data) // run tells of a failure
-				return nil
-			}
-			return writeFiles(files)
+			p := document{compose: func(at string) sheets.Sheet { return sheets.ComposeShare(share, sheets.Options{FiguresAt: at}) }, value: share, head: share.Garment}
+			return g.unprintable(p.write(s, set, output))
 		},
 		ValidArgsFunction: completeJob,
 	}
@@ -91,35 +79,4 @@ func (g *gathered) shared(ctx context.Context, set settings) (*process.Share, er
 	}
 	share, err := process.ShareOut(search, g.Input, nodes)
 	return share, g.placed(err)
-}
-
-// shareFiles puts a share into the form of the output's ending.
-func shareFiles(share *process.Share, set settings, output string) ([]file, error) {
-	var out bytes.Buffer
-	if toStandardOutput(output) {
-		return []file{{output, sheets.ComposeShare(share, sheets.Options{}).Markdown}}, nil
-	}
-	sheet := sheets.ComposeShare(share, sheets.Options{FiguresAt: "figures/"})
-	switch strings.ToLower(filepath.Ext(output)) {
-	case ".json":
-		err := writeJSON(&out, share)
-		return []file{{output, out.Bytes()}}, err
-	case ".pdf":
-		o := pdf.Options{Paper: pdf.A4, TypeSize: cmp.Or(set.typeSize, sheets.Options{}.TypeSize()), Title: sheet.Title, RunningHead: share.Garment, Lang: "en", Figures: sheet.ByAddress()}
-		switch set.paper {
-		case "a5":
-			o.Paper = pdf.A5
-			if set.typeSize == 0 {
-				o.TypeSize *= onA5
-			}
-		case "letter":
-			o.Paper = pdf.Letter
-		}
-		err := pdf.Write(&out, sheet.Markdown, o)
-		return []file{{output, out.Bytes()}}, err
-	case ".html":
-		err := html.Write(&out, sheet.Markdown, html.Options{Title: sheet.Title, Lang: "en", Figures: sheet.ByAddress()})
-		return []file{{output, out.Bytes()}}, err
-	}
-	return markdownFiles(output, func(at string) sheets.Sheet { return sheets.ComposeShare(share, sheets.Options{FiguresAt: at}) }), nil
 }

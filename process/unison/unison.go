@@ -81,6 +81,9 @@ func Join(ctx context.Context, makers []Maker, held []string, o order.Options) (
 			return Result{}, fmt.Errorf("the acts of %s are not in an order in which they can be done", partOf(j.nodes[knot[0]].Key))
 		}
 	}
+	if err := j.lost(held); err != nil {
+		return Result{}, err
+	}
 	if err := j.hold(held); err != nil {
 		return Result{}, err
 	}
@@ -227,6 +230,44 @@ func (j *joint) split(knot []int) bool {
 		}
 	}
 	return done
+}
+
+// lost looks for keys that are held and fit nobody any more, while somebody has
+// such an act under a new key: the order in which they are held is not that of
+// the work.
+func (j *joint) lost(held []string) error {
+	index := func(key string) int {
+		return slices.IndexFunc(j.nodes, func(n Number) bool { return n.Key == key })
+	}
+	for at, key := range held {
+		if index(key) >= 0 {
+			continue
+		}
+		kind := key[:strings.LastIndexByte(key, '.')+1]
+		for _, n := range j.nodes {
+			if !strings.HasPrefix(n.Key, kind) || slices.Contains(held, n.Key) {
+				continue
+			}
+			for m, i := range n.Of {
+				if i < 0 {
+					continue
+				}
+				e := &HeldError{First: key, Then: key, Maker: m, Before: i, After: i}
+				for _, other := range held[:at] {
+					if k := index(other); k >= 0 && partOf(other) == partOf(key) && j.nodes[k].Of[m] > i {
+						e.Then, e.After = other, j.nodes[k].Of[m]
+					}
+				}
+				for _, other := range held[at+1:] {
+					if k := index(other); k >= 0 && partOf(other) == partOf(key) && j.nodes[k].Of[m] >= 0 && j.nodes[k].Of[m] < i {
+						e.First, e.Before = other, j.nodes[k].Of[m]
+					}
+				}
+				return e
+			}
+		}
+	}
+	return nil
 }
 
 // hold makes the nodes whose keys are held wait for each other in their order.

@@ -14,6 +14,7 @@ type flow struct {
 	*typesetter
 	measure
 	tall   float64 // the height of a page's body, mm
+	apart  bool    // headings of level 2 begin a page
 	slabs  []slab
 	panels []panel
 
@@ -180,6 +181,7 @@ func (f *flow) heading(h heading, fr frame) {
 	if len(f.slabs) == from {
 		f.add(slab{height: 0, keep: true})
 	}
+	f.slabs[from].fresh = f.apart && h.level == 2
 	f.slabs[from].marks = []headingMark{{id: h.id, title: strings.Join(strings.Fields(f.showable(0, plain(h.spans), "a heading")), " "), level: h.level}}
 	f.want(after)
 }

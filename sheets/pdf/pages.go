@@ -17,7 +17,11 @@ func paginate(slabs []slab, tall float64) [][]placedSlab {
 	var pages [][]placedSlab
 	whole := wholeSteps(slabs, tall)
 	for at := 0; at < len(slabs); {
-		end := pageEnd(slabs, at, tall, whole)
+		until := at + 1 // up to the next slab that begins a page
+		for until < len(slabs) && !slabs[until].fresh {
+			until++
+		}
+		end := pageEnd(slabs[:until], at, tall, whole)
 		pages = append(pages, stack(slabs[at:end]))
 		at = end
 	}

@@ -50,6 +50,10 @@ type Options struct {
 	// sizes of the body, 1 to 3; 0 means that of the others, 1.12.
 	StepHead float64
 
+	// Apart begins a page with every heading of level 2, for papers that are
+	// handed to different people.
+	Apart bool
+
 	// Title stands at the head of every page and in the file's properties;
 	// empty means the words of the first heading. RunningHead stands opposite.
 	Title, RunningHead string
@@ -107,6 +111,7 @@ func lay(markdown []byte, o *Options) (*drawing, error) {
 		typesetter: &typesetter{replace: o.Replace, ids: headingIDs(blocks, map[string]bool{})},
 		measure:    measureOf(o.TypeSize, o.StepHead),
 		tall:       d.body.Height(),
+		apart:      o.Apart,
 	}
 	f.document(blocks, frame{d.body.Left, d.body.Right})
 	f.compose(d)

@@ -12,6 +12,7 @@ type slab struct {
 	rank   rank    // what ends with it
 	step   int     // the step it belongs to, 0 for none
 	opener bool    // a line above a heading, left out at the top of a page
+	fresh  bool    // begins a page
 	head   *slab   // the table's head, to be shown again if this opens a page
 	panels []int   // the panels it lies in, the outermost first
 	marks  []headingMark
