@@ -95,8 +95,11 @@ func allowanceOf(p templates.Piece, i int, lines []*line) (outline.Allowance, st
 		if l.work == joining && !slices.Contains(edgesOf(l.join.A), edgeOf{p.Name, e.Name}) {
 			a.Width = l.sized.AllowanceB
 		}
-		if l.kind == "hem" || l.kind == "casing" {
+		switch l.kind {
+		case "hem", "casing":
 			a.Manner, a.Mitre = outline.Turned, mitreSeam
+		case "front-band":
+			a.Manner, a.First = outline.Turned, true
 		}
 		return a, l.name
 	}

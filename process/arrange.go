@@ -113,7 +113,7 @@ func (o *operator) priceBook(p order.Problem, a *arrangement) error {
 // it must not force a colour.
 func (o *operator) loosenTests(p order.Problem) {
 	for i := range p.Operations {
-		if o.ops[i].Does == scrapTest {
+		if o.ops[i].trial() {
 			for k := range p.Operations[i].Setting {
 				p.Operations[i].Setting[k] = order.Any
 			}
@@ -126,7 +126,7 @@ func (o *operator) loosenTests(p order.Problem) {
 // and costs nothing more.
 func (o *operator) settleTests(p order.Problem, sequence []int) {
 	for at, i := range sequence {
-		if o.ops[i].Does != scrapTest {
+		if !o.ops[i].trial() {
 			continue
 		}
 		for _, next := range sequence[at+1:] {

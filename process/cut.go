@@ -1,6 +1,7 @@
 package process
 
 import (
+	"slices"
 	"strings"
 
 	"bodkin/seams/length"
@@ -51,7 +52,7 @@ func joined(s cutter.Strip) (cutter.StripPlan, error) {
 func stripTitle(l *line) string {
 	kind := l.kind
 	switch kind {
-	case "seam":
+	case "seam", "placket":
 		kind = "strip"
 	case "hem":
 		kind = "facing"
@@ -84,6 +85,27 @@ func notions(lines []*line, style length.Style, quantity int) []Notion {
 			Length: l.sized.Elastic.Length, Width: l.sized.Elastic.Width, Count: l.copies * quantity,
 			Basis: "cut to the body measure less 2 in (51 mm); try it on before it is joined and adjust (common practice, no source)",
 		})
+	}
+	return append(out, buttons(lines, style, quantity)...)
+}
+
+// buttons are those to have, of one width together.
+func buttons(lines []*line, style length.Style, quantity int) []Notion {
+	var out []Notion
+	for _, l := range lines {
+		if l.kind != "button" {
+			continue
+		}
+		wide := l.sized.Finished
+		k := slices.IndexFunc(out, func(n Notion) bool { return n.Width == wide })
+		if k < 0 {
+			k = len(out)
+			out = append(out, Notion{
+				Name: l.name, Title: "Buttons, " + length.Format(length.MM(wide), style) + " across", Width: wide,
+				Basis: "the width is the house's own; the buttonholes are made to it, so try one on a scrap (common practice, no source)",
+			})
+		}
+		out[k].Count += l.copies * quantity
 	}
 	return out
 }

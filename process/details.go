@@ -1,6 +1,7 @@
 package process
 
 import (
+	"fmt"
 	"slices"
 
 	"bodkin/seams"
@@ -86,6 +87,9 @@ func (b *layer) worked(d *templates.Detail) float64 {
 	}
 	sum := 0.0
 	for _, line := range d.Lines {
+		if d.InRow() {
+			break // it is the row's length
+		}
 		sum += line[0].Distance(line[1])
 	}
 	if sum > 0 {
@@ -266,6 +270,15 @@ func (s *structureOf) laidOver(l, x *line) bool {
 		}
 	}
 	return false
+}
+
+// inRow tells at the marking of a row of buttonholes how far apart they are.
+func (o *operator) inRow(l *line, act *seams.Act) string {
+	if act.Name != "mark" || l.kind == "button" || l.detail == nil || !l.detail.InRow() { // buttons are placed through their holes
+		return ""
+	}
+	at := l.detail.Places()
+	return fmt.Sprintf(" %d of them, %s from one to the next.", len(at), length.Format(length.MM(at[0].Distance(at[1])), o.style))
 }
 
 // leftOpen tells at the row that closes a join what of it stays open, and at a

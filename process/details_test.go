@@ -1,6 +1,7 @@
 package process_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -60,6 +61,58 @@ func TestZipPocketAndFacing(t *testing.T) {
 			"Leave 16 cm open for the side pocket, between its marks.", "Turn its ends under beside the zip"} {
 			if strings.Count(all, words) != 1 {
 				t.Errorf("%s: %q stands %d times", w.Name, words, strings.Count(all, words))
+			}
+		}
+	}
+}
+
+// A shirt's collar, stand, cuffs and front bands are steadied, before anything
+// else is done to them; its collar is made up before the fronts are joined, as
+// all published operation lists of shirts put small parts first (P. Sarkar, 17
+// Dec 2011, and two factory lists), and its buttons lie evenly.
+func TestShirtParts(t *testing.T) {
+	shelf := loadShelf(t)
+	g, err := templates.Load("shirt-blouse")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, w := range rooms() {
+		p := plan(t, jobFor(g, "cotton-poplin", "cotton-poplin"), w, shelf)
+		var steadied []string
+		for _, f := range p.Interfacing {
+			steadied = append(steadied, f.Title)
+		}
+		if want := []string{"cuff", "Stand", "Collar", "Front band"}; !slices.Equal(steadied, want) {
+			t.Errorf("%s: steadied are %q, want %q", w.Name, steadied, want)
+		}
+		at := map[string]int{}
+		holes := ""
+		for k, o := range p.Operations {
+			if _, ok := at[o.ID]; !ok {
+				at[o.ID] = k
+			}
+			if o.Seam == "buttonhole" {
+				holes += o.Text
+			}
+		}
+		for _, x := range [][2]string{{"interface.cuff", "cuff.1"}, {"interface.collar-stand", "collar.1"}, {"interface.collar-fall", "collar.1"}, {"front-band.1", "front-band.2"}} {
+			first, ok := at[x[0]]
+			then, ok2 := at[x[1]]
+			if ok2 && (!ok || first > then) {
+				t.Errorf("%s: %s does not come before %s", w.Name, x[0], x[1])
+			}
+		}
+		for _, o := range p.Begin([]string{"collar.1", "collar.2"}).Done {
+			if strings.HasPrefix(o, "shoulder.") || strings.HasPrefix(o, "yoke.") {
+				t.Errorf("%s: the collar cannot be begun before %s", w.Name, o)
+			}
+		}
+		if !strings.Contains(holes, "7 of them, 84.") {
+			t.Errorf("%s: no spacing in %q", w.Name, holes)
+		}
+		for _, n := range p.Notions {
+			if n.Name == "button" && n.Count != 7+1+2 {
+				t.Errorf("%s: %d buttons", w.Name, n.Count)
 			}
 		}
 	}

@@ -53,7 +53,7 @@ func (o *operator) forced(plan *Plan, a *arrangement) []Forced {
 			}
 			var wants []want
 			for _, i := range a.sequence {
-				if v := o.ops[i].Setting.value(at.what); o.ops[i].station == k && v != "" && o.ops[i].Does != scrapTest {
+				if v := o.ops[i].Setting.value(at.what); o.ops[i].station == k && v != "" && !o.ops[i].trial() {
 					wants = append(wants, want{i, at.index[v]})
 				}
 			}

@@ -77,6 +77,17 @@ func TestPublishedOrders(t *testing.T) {
 		{"waisted-dress", "C. Amaden-Crawford, A Guide to Fashion Sewing, pp. 84-94: darts, shoulders, sides, sleeves, bodice to skirt, zip in a waisted dress, hems, closures",
 			[]string{"bust-dart", "front-waist-dart", "back-waist-dart", "front-skirt-dart", "back-skirt-dart", "shoulder", "side", "skirt-side", "sleeve-underarm", "sleeve-armhole", "waist", "zip", "centre-back", "neck", "hem", "hook"}, nil},
 
+		{"shirt-blouse", "shirt at home (common practice; from the sleeves on from memory): front bands and plackets first, yoke, shoulders, collar, sleeves in flat, side and underarm in one, cuffs, hem, buttonholes, buttons",
+			[]string{"front-band", "sleeve-placket", "sleeve-pleat", "yoke", "shoulder", "collar", "sleeve-armhole", "side", "cuff", "hem", "buttonhole", "button"}, nil},
+		{"shirt-blouse", "P. Sarkar, operation breakdown of a men's formal shirt, 17 Dec 2011, as far as it can be read: collar and cuffs as parts, sleeve plackets and pleats, fronts, yoke; collar and cuffs are sewn on after it",
+			[]string{"sleeve-placket", "sleeve-pleat", "front-band", "yoke", "shoulder", "collar", "sleeve-armhole", "side", "cuff"}, nil},
+
+		{"shirt-blouse", "collar before the front hems, which I. D. Conover, A Complete Course in Dressmaking, vol. 4, 1921-22, finishes first", []string{"yoke", "shoulder", "collar", "front-band"}, []string{"collar covers the end of the front band"}},
+		{"shirt-blouse", "cuff before the seam that closes the sleeve", []string{"yoke", "shoulder", "sleeve-armhole", "cuff", "side"}, []string{"cuff runs over the end of the side and underarm seam"}},
+		{"shirt-blouse", "cuff before the slit that it stops at", []string{"side", "cuff", "sleeve-placket"}, []string{"cuff runs over the end of the sleeve placket", "while the piece lies flat"}},
+		{"shirt-blouse", "sleeve sewn in flat, after the seam that runs on along it", []string{"shoulder", "yoke", "side", "sleeve-armhole"}, []string{"side and underarm seam runs over the end of the armhole seam"}},
+		{"shirt-blouse", "collar before the shoulders", []string{"yoke", "front-band", "collar", "shoulder"}, []string{"collar runs over the end of the shoulder seam"}},
+		{"shirt-blouse", "buttons before buttonholes", []string{"front-band", "collar", "button", "buttonhole"}, []string{"buttons are placed through the buttonholes"}},
 		// There the facing comes before the zip; here its ends are felled to the tape.
 		{"waisted-dress", "the same, bodice facing before the zip", []string{"shoulder", "side", "neck", "waist", "zip", "centre-back", "hem"}, []string{"neck edge closes over the end of the zip"}},
 		{"waisted-dress", "waist seam before the side seams that it runs over", []string{"shoulder", "waist", "side", "skirt-side", "centre-back"}, []string{"waist seam runs over the end of the bodice side seam"}},

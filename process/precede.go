@@ -183,7 +183,7 @@ func (o *operator) cutFirst() {
 func (o *operator) testFirst() {
 	tests := map[int]int{}
 	for i, n := range o.ops {
-		if n.Does == scrapTest {
+		if n.trial() {
 			tests[n.station] = i
 		}
 	}

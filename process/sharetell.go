@@ -99,11 +99,11 @@ func (s *sharing) tell(in Input, r crew.Result) *Share {
 // settle gives trial rows the setting of what follows at their machine.
 func (s *sharing) settle(r crew.Result, order []int) {
 	for k, i := range order {
-		if s.o.ops[i].Does != scrapTest {
+		if !s.o.ops[i].trial() {
 			continue
 		}
 		for _, next := range order[k+1:] {
-			if r.Places[next].Machine == r.Places[i].Machine && s.o.ops[next].Does != scrapTest {
+			if r.Places[next].Machine == r.Places[i].Machine && !s.o.ops[next].trial() {
 				s.o.ops[i].tryout(s.o.ops[next], s.o)
 				break
 			}

@@ -53,7 +53,7 @@ func (s *sharing) state() {
 			if s.implied(i, b.op) || slices.Contains(t.From, b.op) || slices.Contains(t.After, b.op) {
 				continue
 			}
-			if o.ops[b.op].Does == scrapTest || n.Does == scrapTest {
+			if o.ops[b.op].trial() || n.trial() {
 				t.After = append(t.After, b.op)
 			} else {
 				t.From = append(t.From, b.op)
@@ -180,7 +180,7 @@ func (s *sharing) setting(n *op, kind int) []int {
 	for a := range s.p.Kinds[kind].Attributes {
 		all := s.values[s.first[kind]+a]
 		v := crew.Any
-		if w := n.Setting.value(all.what); w != "" && n.Does != scrapTest {
+		if w := n.Setting.value(all.what); w != "" && !n.trial() {
 			v = all.index[w]
 		}
 		out = append(out, v)

@@ -31,6 +31,20 @@ func steadying(shelf *seams.Shelf, made *templates.Made, lines []*line, pieces [
 		out = append(out, f)
 	}
 	for _, l := range lines {
+		if l.turnedIn() {
+			f, err := steady(shelf, clothRole(cloths, l.role), seams.PartOf(l.kind), r)
+			if err != nil {
+				return nil, err
+			}
+			w := l.sized.Finished
+			if l.detail.Interface == "half" {
+				w /= 2
+			}
+			f.Name, f.Piece, f.Title, f.Part = l.name+"-interfacing", l.name, upperFirst(l.title), l.detail.Interface
+			f.Cut, f.Count = [2]float64{w, l.length}, l.copies*quantity
+			l.steadied = &f
+			out = append(out, f)
+		}
 		part := l.stripPart()
 		if l.strip == nil || part == "none" {
 			continue
@@ -49,6 +63,11 @@ func steadying(shelf *seams.Shelf, made *templates.Made, lines []*line, pieces [
 		out = append(out, f)
 	}
 	return out, nil
+}
+
+// turnedIn reports a detail along an edge that steadies what is turned in there.
+func (l *line) turnedIn() bool {
+	return l.work == along && len(l.own) == 0 && (l.detail.Interface == "half" || l.detail.Interface == "whole")
 }
 
 // stripPart is how much of the strip is steadied: what the garment asks for,
@@ -129,7 +148,10 @@ func (l *line) attaching() (does, text string, ok bool) {
 		does = "fuse"
 	}
 	where := "the whole width of the {strip}, on the wrong side"
-	if l.steadied.Part == "half" {
+	switch {
+	case l.strip == nil:
+		where = "the wrong side of the {a}, between the fold lines of the {edge}"
+	case l.steadied.Part == "half":
 		where = "one half of the {strip}'s width, on the wrong side, up to the middle"
 	}
 	text = fmt.Sprintf("Lay the %s on %s. %s", lowerFirst(l.steadied.MaterialTitle), where, l.steadied.Attach)

@@ -105,7 +105,7 @@ const basting = "205"
 // tests adds a trial row on a scrap for every machine used, and a trial press.
 func (o *operator) tests() {
 	for k, st := range o.room.stations {
-		first := slices.IndexFunc(o.ops, func(n op) bool { return n.station == k && n.Does != scrapTest })
+		first := slices.IndexFunc(o.ops, func(n op) bool { return n.station == k && !n.trial() })
 		if first < 0 || (st.Kind != "machine" && st.Kind != "iron") {
 			continue
 		}
@@ -120,6 +120,10 @@ func (o *operator) tests() {
 		o.ops = append(o.ops, n)
 	}
 }
+
+// trial reports the trial row of a machine or the iron, which is set up like what
+// follows; a construction's own test, of a buttonhole, is not one.
+func (n *op) trial() bool { return n.Does == scrapTest && n.line < 0 }
 
 // tryout sets a test up like the operation that it goes before.
 func (n *op) tryout(like op, o *operator) {

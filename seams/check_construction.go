@@ -93,7 +93,7 @@ func (l *loader) pass(c Construction, p *Pass, n *form.Node, s *Shelf) {
 	if p.Run != "" {
 		l.listed(n.At("run"), "size", p.Run, c.Sizes.Keys())
 	}
-	if p.On == "strip" && c.Strip == nil && c.Kind != "strip" {
+	if p.On == "strip" && c.Strip == nil && c.Kind != "strip" && !hasOwnPieces(c.Kind) {
 		l.fault(n.At("on"), "", "add strip: to the construction", "there is no strip to work on")
 	}
 	l.words(c, n.At("text"), p.Text)

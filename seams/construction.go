@@ -1,6 +1,10 @@
 package seams
 
-import "bodkin/seams/form"
+import (
+	"slices"
+
+	"bodkin/seams/form"
+)
 
 // Construction is one way to sew a join, treat an edge or work a detail.
 //
@@ -57,9 +61,15 @@ func kindsOf(what string) []string {
 			"double-pointed-dart", "tuck", "pleat", "gathers",
 			"patch-pocket", "in-seam-pocket", "slanted-pocket", "placket", "zip",
 			"buttonhole", "button", "hook", "snap", "tie", "loop",
-			"stand-collar", "flat-collar", "shirt-collar", "cuff", "waistband", "vent", "lining"}
+			"stand-collar", "flat-collar", "shirt-collar", "cuff", "front-band", "waistband", "vent", "lining"}
 	}
 	return nil
+}
+
+// hasOwnPieces reports a kind of detail that the garment cuts pieces for, which
+// are worked on as a strip is.
+func hasOwnPieces(kind string) bool {
+	return slices.Contains([]string{"stand-collar", "flat-collar", "shirt-collar", "cuff", "waistband", "lining"}, kind)
 }
 
 // ISO4916 is the standard's designation. The class (1 to 8) is certain; a full

@@ -109,6 +109,13 @@ func needs() []need {
 			all[i].shapes = append(all[i].shapes, shape{all[i].kind + " under strain",
 				seams.LineFacts{Length: all[i].shapes[0].line.Length, TightestRadius: straight, Strain: 2}})
 		}
+		if all[i].kind == "pleat" {
+			all[i].shapes = append(all[i].shapes, shape{"pleat at an edge", seams.LineFacts{Length: 30, TightestRadius: straight, Depth: 12}})
+		}
+		if all[i].kind == "cuff" {
+			all[i].shapes = append(all[i].shapes, shape{"cuff with a lap",
+				seams.LineFacts{Length: 240, TightestRadius: straight, Strain: 1, Depth: 60, Lap: 20, OwnWidth: 120}})
+		}
 		if all[i].kind == "waistband" {
 			all[i].shapes = append(all[i].shapes, shape{"waistband with a lap, the waist eased to it",
 				seams.LineFacts{Length: 730, TightestRadius: 110, Turning: 360, Curved: true, Strain: 1, Eased: 10, Depth: 40, Lap: 30, OwnWidth: 80}})
@@ -123,7 +130,7 @@ func detailLengths() map[string]float64 {
 		"double-pointed-dart": 280, "tuck": 300, "pleat": 600, "gathers": 500,
 		"patch-pocket": 420, "in-seam-pocket": 400, "slanted-pocket": 450, "placket": 120, "zip": 400,
 		"buttonhole": 21, "button": 15, "hook": 10, "snap": 10, "tie": 400, "loop": 60,
-		"stand-collar": 420, "flat-collar": 420, "shirt-collar": 420, "cuff": 240, "waistband": 720, "vent": 200, "lining": 2500,
+		"stand-collar": 420, "flat-collar": 420, "shirt-collar": 420, "cuff": 240, "front-band": 650, "waistband": 720, "vent": 200, "lining": 2500,
 	}
 }
 

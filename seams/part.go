@@ -12,7 +12,7 @@ type PartFacts struct {
 // pocket mouth beside them: common practice, no source.
 func parts() map[string][]string {
 	return map[string][]string{
-		"band":         {"band"},
+		"band":         {"band", "front-band"},
 		"buttonhole":   {"buttonhole", "button"},
 		"collar":       {"shirt-collar", "flat-collar"},
 		"cuff":         {"cuff"},

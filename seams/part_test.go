@@ -16,7 +16,7 @@ func TestPartOf(t *testing.T) {
 	}
 	for kind, want := range map[string]string{
 		"facing": "facing", "placket": "placket", "cuff": "cuff", "shirt-collar": "collar", "flat-collar": "collar", "stand-collar": "stand",
-		"waistband": "waistband", "band": "band", "hem": "hem", "button": "buttonhole", "buttonhole": "buttonhole",
+		"waistband": "waistband", "band": "band", "front-band": "band", "hem": "hem", "button": "buttonhole", "buttonhole": "buttonhole",
 		"patch-pocket": "pocket-mouth", "slanted-pocket": "pocket-mouth", "in-seam-pocket": "pocket-mouth",
 		"seam": "", "dart": "", "zip": "",
 	} {

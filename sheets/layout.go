@@ -186,6 +186,9 @@ func (c *composer) interfacingToHave(f process.Interfacing) inline {
 
 func (c *composer) notion(n process.Notion) inline {
 	w := c.say.layout
+	if n.Length == 0 {
+		return say(w.counted, values{"notion": strong(plain(n.Title)), "count": plain(number(n.Count)), "basis": plain(sentence(n.Basis))})
+	}
 	return say(w.notion, values{
 		"notion": strong(plain(n.Title)), "count": c.count(n.Count, c.say.counts.pieces),
 		"length": c.mm(n.Length), "basis": plain(sentence(n.Basis)),

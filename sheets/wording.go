@@ -50,10 +50,10 @@ type openingWords struct {
 }
 
 type layoutWords struct {
-	title, intro, places, thread, needles, materials, tools, handling    string
-	needle, foot, threads, heat, steam                                   string
-	colour, kind, metres, bobbins, threadBasis                           string
-	needleItem, interfacing, notion, selfNote, then, handItem, tableItem string
+	title, intro, places, thread, needles, materials, tools, handling             string
+	needle, foot, threads, heat, steam                                            string
+	colour, kind, metres, bobbins, threadBasis                                    string
+	needleItem, interfacing, notion, counted, selfNote, then, handItem, tableItem string
 }
 
 type cuttingWords struct {
@@ -140,7 +140,7 @@ func english() wording {
 			metres: "Length", bobbins: "To wind", threadBasis: "Lengths of thread.",
 			needleItem:  "{needle} for {use}.",
 			interfacing: "{material} for {pieces}. {heat}", selfNote: "Heat: {heat}.",
-			notion: "{notion}: {count}, {length} long. {basis}",
+			notion: "{notion}: {count}, {length} long. {basis}", counted: "{notion}: {count}. {basis}",
 		},
 		cautions: "Cautions",
 		bench: benchWords{

@@ -29,13 +29,14 @@ func kindsOfDetail() []detailKind {
 		{"in-seam-pocket", []string{"in", "pieces", "length", "after"}, []string{"fits"}},
 		{"zip", []string{"in", "length", "at"}, nil},
 		{"vent", []string{"in", "length", "at"}, []string{"depth"}},
-		{"placket", []string{"piece", "length"}, []string{"lines", "pieces"}},
+		{"placket", []string{"piece", "length"}, []string{"lines", "pieces", "opens", "depth"}},
 		{"buttonhole", []string{"piece", "count"}, []string{"lines", "length"}},
 		{"button", []string{"piece", "count"}, []string{"lines", "length"}},
 		{"hook", []string{"piece", "count"}, []string{"lines"}},
 		{"snap", []string{"piece", "count"}, []string{"lines"}},
 		{"loop", []string{"piece", "count"}, []string{"lines", "length"}},
 		{"tie", []string{"piece", "count", "length"}, []string{"lines", "depth"}},
+		{"front-band", []string{"along", "depth"}, []string{"interface", "strain"}},
 		{"waistband", band, more},
 		{"cuff", band, more},
 		{"stand-collar", band, more},
@@ -64,6 +65,8 @@ func (t *DetailDraft) keys() []string {
 	has("ease", len(t.Ease) > 0)
 	has("gather", len(t.Gather) > 0)
 	has("takes", len(t.Takes) > 0)
+	has("opens", len(t.Opens) > 0)
+	has("interface", t.Interface != "")
 	has("length", !t.Length.IsZero())
 	has("at", !t.At.IsZero())
 	has("after", !t.After.IsZero())
@@ -129,7 +132,7 @@ func (p *parser) detailNames(t *DetailDraft) {
 			p.known(join, "join", p.joinNames())
 		}
 	}
-	for _, chain := range [][]form.Text{t.Along, t.Fits, t.Takes} {
+	for _, chain := range [][]form.Text{t.Along, t.Fits, t.Takes, t.Opens} {
 		if len(chain) > 0 {
 			p.chainNames(t.Detail, chain)
 		}
@@ -167,7 +170,10 @@ func (w *workshop) detailMade(i int) {
 		In: t.In.Value, End: t.At.Value, Across: t.Across, ClosedBy: t.ClosedBy.Value,
 		Depth: mm(number(t.Depth)), Lap: mm(number(t.Lap)), Length: mm(number(t.Length)), After: mm(number(t.After)),
 		Count: max(1, int(number(t.Count)+0.5)), Strain: t.Strain, Insist: t.Sew.Value,
-		TightestRadius: straightRadius,
+		TightestRadius: straightRadius, Interface: t.Interface,
+	}
+	if d.Interface == "" {
+		d.Interface = "none"
 	}
 	for _, piece := range t.Pieces {
 		d.Pieces = append(d.Pieces, piece.Value)
@@ -186,6 +192,10 @@ func (w *workshop) detailMade(i int) {
 		for _, line := range t.Lines {
 			d.Lines = append(d.Lines, [2]outline.Point{s.points[line[0].Value], s.points[line[1].Value]})
 		}
+		p := w.piece(d.Piece)
+		for _, at := range d.Places() {
+			p.Marks = append(p.Marks, Mark{t.Title, at.X, at.Y})
+		}
 	}
 	if len(t.Along) > 0 {
 		w.attached(t, &d, w.g.topology.details[i])
@@ -194,6 +204,24 @@ func (w *workshop) detailMade(i int) {
 		w.within(t, &d)
 	}
 	w.made.Details = append(w.made.Details, d)
+}
+
+// InRow reports whether the detail occurs several times along its one line, as
+// buttons do down a front.
+func (d *Detail) InRow() bool { return len(d.Lines) == 1 && d.Count > 1 }
+
+// Places are where the buttons or buttonholes of a row lie, first and last at its
+// ends, the others evenly between.
+func (d *Detail) Places() []outline.Point {
+	if !d.InRow() {
+		return nil
+	}
+	from, to := d.Lines[0][0], d.Lines[0][1]
+	var out []outline.Point
+	for k := range d.Count {
+		out = append(out, from.Add(to.Sub(from).Scale(float64(k)/float64(d.Count-1))))
+	}
+	return out
 }
 
 // attached measures what runs along an edge, and walks its own edges against it.

@@ -70,7 +70,7 @@ type PieceDraft struct {
 	Title     string                  `yaml:"title,required"`
 	Cloth     form.Text               `yaml:"cloth,required"`
 	Cut       string                  `yaml:"cut,required" oneof:"fold pair one"`
-	Count     int                     `yaml:"count"` // pieces where cut is one, pairs where it is pair; 0 is 1
+	Count     int                     `yaml:"count"` // pieces, or pairs where cut is pair; 0 is 1
 	Fold      form.Text               `yaml:"fold"`  // the edge on the fold
 	Grain     string                  `yaml:"grain,required"`
 	Interface string                  `yaml:"interface" oneof:"none half whole"`
@@ -155,38 +155,40 @@ type EdgeDraft struct {
 // DetailDraft is something worked in a piece, in a join, or along an edge with
 // pieces of its own. Which of the keys a kind needs stands in [kindsOfDetail].
 type DetailDraft struct {
-	Detail   form.Text     `yaml:"detail,required"`
-	Title    string        `yaml:"title,required"`
-	Kind     form.Text     `yaml:"kind,required"`
-	Piece    form.Text     `yaml:"piece"` // in which it is worked
-	In       form.Text     `yaml:"in"`    // the join in which it lies
-	Along    []form.Text   `yaml:"along"` // the edges along which it is sewn, which it finishes
-	EachSide bool          `yaml:"each_side"`
-	OneSide  bool          `yaml:"one_side"` // on the left or the right alone
-	Across   bool          `yaml:"across"`   // goes on, mirrored, over the centre
-	Closed   bool          `yaml:"closed"`   // runs all the way round
-	ClosedBy form.Text     `yaml:"closed_by"`
-	Pieces   []form.Text   `yaml:"pieces"`  // its own pieces
-	Fits     []form.Text   `yaml:"fits"`    // their edges that are sewn to along
-	Ease     []form.Text   `yaml:"ease"`    // least and most by which along is longer than fits
-	Gather   []form.Text   `yaml:"gather"`  // least and most times that along is as long as fits
-	Takes    []form.Text   `yaml:"takes"`   // the edges that it shortens, by twice its depth each time
-	Length   form.Text     `yaml:"length"`  // of an opening, of a slit, of a pocket's mouth
-	At       form.Text     `yaml:"at"`      // the end of the join that an opening reaches: from or to
-	After    form.Text     `yaml:"after"`   // how far along the join it begins
-	Depth    form.Text     `yaml:"depth"`   // finished
-	Lap      form.Text     `yaml:"lap"`     // how far its own piece stands out beyond an opening
-	Count    form.Text     `yaml:"count"`   // how many; on a piece drawn as its half, on the half
-	Lines    [][]form.Text `yaml:"lines"`   // [point, point] of the piece: where it is marked
-	Between  []form.Text   `yaml:"between"` // of a dart: the two edges beside its mouth
-	Point    form.Text     `yaml:"point"`   // of a dart: the point of the draft where it ends
-	Press    string        `yaml:"press"`   // words
-	Toward   form.Text     `yaml:"toward"`  // of a dart: the edge towards which it is pressed
-	GoesOver form.Text     `yaml:"goes_over"`
-	Strain   int           `yaml:"strain"`
-	Sew      form.Text     `yaml:"sew"`
-	If       form.Text     `yaml:"if"`
-	from     origin
+	Detail    form.Text     `yaml:"detail,required"`
+	Title     string        `yaml:"title,required"`
+	Kind      form.Text     `yaml:"kind,required"`
+	Piece     form.Text     `yaml:"piece"` // in which it is worked
+	In        form.Text     `yaml:"in"`    // the join in which it lies
+	Along     []form.Text   `yaml:"along"` // the edges along which it is sewn, which it finishes
+	EachSide  bool          `yaml:"each_side"`
+	OneSide   bool          `yaml:"one_side"` // on the left or the right alone
+	Across    bool          `yaml:"across"`   // goes on, mirrored, over the centre
+	Closed    bool          `yaml:"closed"`   // runs all the way round
+	ClosedBy  form.Text     `yaml:"closed_by"`
+	Pieces    []form.Text   `yaml:"pieces"`  // its own pieces
+	Fits      []form.Text   `yaml:"fits"`    // their edges that are sewn to along
+	Ease      []form.Text   `yaml:"ease"`    // least and most by which along is longer than fits
+	Gather    []form.Text   `yaml:"gather"`  // least and most times that along is as long as fits
+	Opens     []form.Text   `yaml:"opens"`   // of a slit: the edges that it opens, so that what runs along them has ends there
+	Takes     []form.Text   `yaml:"takes"`   // the edges that it shortens, by twice its depth each time
+	Length    form.Text     `yaml:"length"`  // of an opening, of a slit, of a pocket's mouth
+	At        form.Text     `yaml:"at"`      // the end of the join that an opening reaches: from or to
+	After     form.Text     `yaml:"after"`   // how far along the join it begins
+	Depth     form.Text     `yaml:"depth"`   // finished
+	Lap       form.Text     `yaml:"lap"`     // how far its own piece stands out beyond an opening
+	Count     form.Text     `yaml:"count"`   // how many; on a piece drawn as its half, on the half
+	Lines     [][]form.Text `yaml:"lines"`   // [point, point] of the piece: where it is marked; of several along one line, the first and the last
+	Between   []form.Text   `yaml:"between"` // of a dart: the two edges beside its mouth
+	Point     form.Text     `yaml:"point"`   // of a dart: the point of the draft where it ends
+	Press     string        `yaml:"press"`   // words
+	Toward    form.Text     `yaml:"toward"`  // of a dart: the edge towards which it is pressed
+	GoesOver  form.Text     `yaml:"goes_over"`
+	Interface string        `yaml:"interface" oneof:"none half whole"` // of what is turned
+	Strain    int           `yaml:"strain"`
+	Sew       form.Text     `yaml:"sew"`
+	If        form.Text     `yaml:"if"`
+	from      origin
 }
 
 // Check is a law of the garment that some sizes might break.

@@ -102,6 +102,7 @@ func TestEveryGarmentOnTheShelfLoads(t *testing.T) {
 		"pull-on-skirt",
 		"pull-on-trousers",
 		"shell-top",
+		"shirt-blouse",
 		"six-gore-skirt",
 		"waisted-dress",
 		"wrap-skirt",
@@ -151,6 +152,8 @@ func human(measure string, loose bool, cm map[string]float64) (least, most float
 		return bust/5 + 6.5, bust/5 + 9.5, true
 	case measure == "underbust_height":
 		return bust/5 + 13, bust/5 + 17, true
+	case measure == "neck" && given("bust"):
+		return bust/5 + 11, bust/5 + 19, true
 	case measure == "arm":
 		return 50, 68, true
 	case measure == "upper_arm":

@@ -139,6 +139,7 @@ type Detail struct {
 	TightestRadius length.MM          // of Along
 	Turning        float64            // of Along, degrees
 	Strain         int
+	Interface      string // of what is turned at an edge: none, half, whole
 	Insist         string
 
 	Length length.MM // of a dart one leg, else of the opening, slit, line or edge

@@ -116,8 +116,8 @@ func (p *parser) pieces() {
 		d := &p.g.Drafts[i]
 		p.spelt(d.Piece, "piece")
 		p.known(d.Cloth, "cloth", p.g.Cloths.Keys())
-		if d.Count < 0 || d.Count > 20 || d.Count > 0 && d.Cut == "fold" {
-			p.fault(d.Piece, fmt.Sprintf("its count cannot be %d", d.Count), "", "count says how many are cut where cut is one, and how many pairs where it is pair")
+		if d.Count < 0 || d.Count > 20 {
+			p.fault(d.Piece, fmt.Sprintf("its count cannot be %d", d.Count), "", "count says how many are cut, or how many pairs where cut is pair")
 		}
 		before := p.g.scopes[d.from.scope].before(i)
 		p.tried(d, before)

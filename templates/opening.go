@@ -8,12 +8,15 @@ import (
 )
 
 // opened are the openings that a chain runs over: details at the end of a join
-// that lies on it.
+// that lies on it, and slits in its edges.
 func (w *workshop) opened(t walked) []*DetailDraft {
 	var out []*DetailDraft
 	c := w.g.topology.corners
 	for i := range w.g.Details {
 		d := &w.g.Details[i]
+		if slits, _ := w.g.chain(d.Opens); slices.ContainsFunc(slits, func(c ChainPart) bool { return slices.Contains(t.parts, c) }) {
+			out = append(out, d)
+		}
 		if d.Kind.Value != "zip" {
 			continue
 		}

@@ -114,7 +114,7 @@ func TestParseFaults(t *testing.T) {
 		{"formula cut short", "quarter: bust / 4 + 20", "quarter: bust / 4 +", ":16:", []string{"too early"}},
 		{"unknown cloth", "cloth: main\n    cut: pair", "cloth: mian\n    cut: pair", ":21:", []string{"main"}},
 		{"unknown way of cutting", "cut: pair", "cut: bias", ":22:", []string{"pair"}},
-		{"count of a piece on the fold", "cut: fold", "cut: fold\n    count: 3", ":43:", []string{"count"}},
+		{"count of pieces out of all measure", "cut: fold", "cut: fold\n    count: 30", ":43:", []string{"count"}},
 		{"no fold named", "    fold: centre\n", "", ":43:", []string{"fold"}},
 		{"unknown fold", "fold: centre", "fold: center", ":47:", []string{"centre"}},
 		{"one figure for a point", "tip: [width - 100, up / 2 + 10]", "tip: [width - 100]", ":32:", []string{"two figures"}},

@@ -27,6 +27,7 @@ type Allowance struct {
 	Width  float64 // mm, 0 or more; 0 for a folded edge
 	Manner Manner
 	Mitre  float64 // mm, of the seam that joins two turned edges at a corner; 0 where they only touch
+	First  bool    // a turned edge that is finished before those beside it are turned over its ends: no corner is mitred
 }
 
 // CutEdge is the cut line along one edge, as a polyline.

@@ -2,7 +2,8 @@ package outline
 
 // mitre forms the corner where two turned edges meet, so that both lie flat,
 // edge to edge, when they are folded back. It reports false where the edges are
-// no two hems, run on smoothly, or meet in a hollow, and where one of them is
+// no two hems, run on smoothly, or meet in a hollow, where the one is finished
+// before the other is turned over it, and where one of them is
 // narrower than the mitre's own seam, so that there is nothing to sew.
 //
 // Folded back, the two meet on the line from the corner to the place inside
@@ -12,7 +13,7 @@ package outline
 func mitre(prev, next *run) (bool, error) {
 	a, b := prev.allowance, next.allowance
 	turn := degrees(angle(prev.end, next.start))
-	if a.Manner != Turned || b.Manner != Turned || a.Width == 0 || b.Width == 0 || turn <= smooth ||
+	if a.First || b.First || a.Manner != Turned || b.Manner != Turned || a.Width == 0 || b.Width == 0 || turn <= smooth ||
 		min(a.Width, b.Width) < max(a.Mitre, b.Mitre) {
 		return false, nil
 	}
