@@ -184,12 +184,14 @@ func classFor(garment string, cloths ...string) string {
 
 // TestClassesOfAllGarments: whatever is on the shelf can be sewn by a class in
 // cloths that ask for different seams. Garments that these cloths or this room
-// do not suit are counted, and most must be suited.
+// do not suit are counted, and most must be suited. Each garment meets two of
+// the cloths.
 func TestClassesOfAllGarments(t *testing.T) {
 	unsuited := 0
-	for _, name := range templates.Names() {
+	cloths := []string{"silk-georgette", "cotton-poplin", "linen-medium", "silk-georgette"}
+	for k, name := range templates.Names() {
 		t.Run(name, func(t *testing.T) {
-			p, err := process.Teach(t.Context(), classOf(t, classFor(name, "silk-georgette", "cotton-poplin", "linen-medium")), order.Options{Nodes: 20_000})
+			p, err := process.Teach(t.Context(), classOf(t, classFor(name, cloths[k%3:k%3+2]...)), order.Options{Nodes: 20_000})
 			if _, cannot := errors.AsType[*process.CannotError](err); cannot || isFaults(err) {
 				t.Logf("not suited: %v", err)
 				unsuited++

@@ -12,7 +12,9 @@ import (
 )
 
 // schemaForms are the forms that have a schema.
-func schemaForms() []string { return []string{"class", "class-plan", "garment", "job", "plan", "workroom"} }
+func schemaForms() []string {
+	return []string{"class", "class-plan", "garment", "job", "plan", "workroom"}
+}
 
 func schemaOf(name string) (*schema.Schema, error) {
 	switch name {
