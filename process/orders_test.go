@@ -79,6 +79,8 @@ func TestPublishedOrders(t *testing.T) {
 
 		{"shirt-blouse", "shirt at home (common practice; from the sleeves on from memory): front bands and plackets first, yoke, shoulders, collar, sleeves in flat, side and underarm in one, cuffs, hem, buttonholes, buttons",
 			[]string{"front-band", "sleeve-placket", "sleeve-pleat", "yoke", "shoulder", "collar", "sleeve-armhole", "side", "cuff", "hem", "buttonhole", "button"}, nil},
+		{"shirt-dress", "C. Amaden-Crawford, A Guide to Fashion Sewing, pp. 84-94: darts, shoulders, sides, sleeves, bodice to skirt, hems, closures; the front bands run over the waist seam, and the collar over their ends",
+			[]string{"front-dart", "back-dart", "yoke", "shoulder", "sleeve-armhole", "side", "skirt-side", "waist", "front-band", "collar", "hem", "buttonhole", "skirt-buttonhole", "button", "skirt-button"}, nil},
 		{"shirt-blouse", "P. Sarkar, operation breakdown of a men's formal shirt, 17 Dec 2011, as far as it can be read: collar and cuffs as parts, sleeve plackets and pleats, fronts, yoke; collar and cuffs are sewn on after it",
 			[]string{"sleeve-placket", "sleeve-pleat", "front-band", "yoke", "shoulder", "collar", "sleeve-armhole", "side", "cuff"}, nil},
 
@@ -89,6 +91,8 @@ func TestPublishedOrders(t *testing.T) {
 		{"shirt-blouse", "collar before the shoulders", []string{"yoke", "front-band", "collar", "shoulder"}, []string{"collar runs over the end of the shoulder seam"}},
 		{"shirt-blouse", "buttons before buttonholes", []string{"front-band", "collar", "button", "buttonhole"}, []string{"buttons are placed through the buttonholes"}},
 		// There the facing comes before the zip; here its ends are felled to the tape.
+		{"shirt-dress", "waist seam after the front band that runs over it", []string{"front-dart", "back-dart", "yoke", "shoulder", "sleeve-armhole", "side", "skirt-side", "front-band", "waist"}, []string{"front band runs over the end of the waist seam"}},
+		{"shirt-dress", "buttonholes before the collar is on", []string{"yoke", "shoulder", "waist", "front-band", "skirt-buttonhole", "collar"}, []string{"closings come last"}},
 		{"waisted-dress", "the same, bodice facing before the zip", []string{"shoulder", "side", "neck", "waist", "zip", "centre-back", "hem"}, []string{"neck edge closes over the end of the zip"}},
 		{"waisted-dress", "waist seam before the side seams that it runs over", []string{"shoulder", "waist", "side", "skirt-side", "centre-back"}, []string{"waist seam runs over the end of the bodice side seam"}},
 		{"waisted-dress", "zip before the waist seam", []string{"shoulder", "side", "skirt-side", "zip", "centre-back", "waist"}, []string{"centre back seam runs over the end of the waist seam"}},

@@ -103,6 +103,7 @@ func TestEveryGarmentOnTheShelfLoads(t *testing.T) {
 		"pull-on-trousers",
 		"shell-top",
 		"shirt-blouse",
+		"shirt-dress",
 		"six-gore-skirt",
 		"waisted-dress",
 		"wrap-skirt",
