@@ -49,6 +49,7 @@ type line struct {
 	flatBecause string
 	strip       *Strip
 	steadied    *Interfacing // of the strip
+	taped       *Interfacing // what holds the seam line
 	minutes     float64
 }
 

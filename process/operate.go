@@ -258,6 +258,9 @@ func (o *operator) time(n *op) {
 // names are the words that a construction's text may ask for.
 func (o *operator) names(l *line) map[string]string {
 	m := map[string]string{"edge": l.title, "strip": "strip"}
+	if l.taped != nil {
+		m["tape_name"] = lowerFirst(l.taped.MaterialTitle)
+	}
 	if l.strip != nil {
 		m["strip"] = lowerFirst(l.strip.Title)
 		m["strips"] = strconv.Itoa(l.strip.Lengths)

@@ -31,6 +31,12 @@ func steadying(shelf *seams.Shelf, made *templates.Made, lines []*line, pieces [
 		out = append(out, f)
 	}
 	for _, l := range lines {
+		if err := l.tape(shelf, r, quantity); err != nil {
+			return nil, err
+		}
+		if l.taped != nil {
+			out = append(out, *l.taped)
+		}
 		if l.turnedIn() {
 			f, err := steady(shelf, clothRole(cloths, l.role), seams.PartOf(l.kind), r)
 			if err != nil {
@@ -113,6 +119,37 @@ func steady(shelf *seams.Shelf, c clothIn, part string, r *room) (Interfacing, e
 	if len(vs) == 0 || !vs[0].Allowed() {
 		return Interfacing{}, &CannotError{About: "interfacing of " + c.cloth.Title, Why: []string{"every material on the shelf is ruled out for this cloth"}}
 	}
+	return chosen(vs, c), nil
+}
+
+// tape chooses what holds a line whose construction sizes a tape for it.
+func (l *line) tape(shelf *seams.Shelf, r *room, quantity int) error {
+	sizes := l.sizes()
+	wide, ok := sizes["tape"]
+	if !ok {
+		return nil
+	}
+	long, ok := sizes["tape_length"]
+	if !ok {
+		long = l.length
+	}
+	vs, err := shelf.WeighTapes(seams.Facts{Cloth: l.cloth.Facts(), Applied: l.cloth.Facts(), Workroom: r.facts()})
+	if err != nil {
+		return err
+	}
+	f := Interfacing{Material: "selvedge", MaterialTitle: "A strip of the cloth's own selvedge", Because: []string{"no tape on the shelf suits this cloth"}, Rejected: []Rejected{},
+		Attach: "Lay it along the seam line on the wrong side and catch it in the row."}
+	if len(vs) > 0 && vs[0].Allowed() {
+		f = chosen(vs, clothIn{cloth: l.cloth})
+	}
+	f.Name, f.Piece, f.Title, f.Part = l.name+"-tape", l.name, upperFirst(l.title), "seam line"
+	f.Cut, f.Count = [2]float64{wide, long}, l.copies*quantity
+	l.taped = &f
+	return nil
+}
+
+// chosen is the first of the verdicts, with why it was taken and the others not.
+func chosen(vs []seams.InterfacingVerdict, c clothIn) Interfacing {
 	m := vs[0].Interfacing
 	f := Interfacing{Material: m.Name, MaterialTitle: m.Title, Fusible: m.Fusible, HeatDots: m.HeatDots,
 		Attach: m.Attach, Trim: m.Trim, Because: []string{}, Rejected: []Rejected{}}
@@ -133,7 +170,7 @@ func steady(shelf *seams.Shelf, c clothIn, part string, r *room) (Interfacing, e
 		}
 		f.Rejected = append(f.Rejected, rej)
 	}
-	return f, nil
+	return f
 }
 
 // attaching gives the words for a construction's pass that puts interfacing on

@@ -36,7 +36,7 @@ func (o *operator) strength(line int) (*Strength, error) {
 		if err != nil {
 			return nil, err
 		}
-		thread, err := o.shelf.ThreadFor(seams.Facts{Cloth: l.cloth.Facts(), Applied: l.applied.Facts(), Workroom: o.room.facts()})
+		thread, _, err := o.threadKind(&o.ops[k])
 		if err != nil {
 			return nil, err
 		}

@@ -120,6 +120,9 @@ func (c Construction) wordNames() []string {
 	if c.Elastic != nil {
 		out = append(out, "elastic_width", "elastic_length")
 	}
+	if slices.Contains(out, "tape") {
+		out = append(out, "tape_name") // what is chosen for a tape
+	}
 	return out
 }
 
