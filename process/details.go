@@ -163,7 +163,21 @@ func (s *structureOf) details(d int, l *line) []relation {
 	case l.work == onePiece:
 		return s.flat(d, l)
 	}
-	return nil
+	return s.beyond(d, l)
+}
+
+// beyond: a pocket is finished before its side piece is taken in for the piece
+// that was cut away.
+func (s *structureOf) beyond(d int, l *line) []relation {
+	var out []relation
+	own := setOf(edgesOf(l.detail.Beyond))
+	for i, x := range s.lines {
+		if i != d && (x.work == joining || x.edging()) && meets(x.edges, own) {
+			out = append(out, relation{first: d, then: i,
+				because: "the " + x.title + " takes in the side piece of the " + l.title})
+		}
+	}
+	return out
 }
 
 // closures are the details that are sewn on or in when an edge is finished.

@@ -16,6 +16,7 @@ const (
 	mapTitle = 3.4 // a piece's title
 	mapRoom  = 7   // round a piece, for the allowances
 	mapSlim  = 44  // a piece narrower than this, with its room, may have its words below it
+	mapLeast = 38  // across, even for a slim piece, so that the words of two stand apart
 	mapWords = 9   // what they need there beyond the room
 )
 
@@ -73,14 +74,15 @@ func inRows(pieces []process.Piece, scale float64) (places []figure.Point, high 
 	fits = true
 	for _, p := range pieces {
 		b := grown(contourOf(p.CutLine, scale).box(), mapRoom)
-		if x > 0 && x+b.Width() > mapWide {
+		wide := max(b.Width(), mapLeast)
+		if x > 0 && x+wide > mapWide {
 			x, y, row, words = 0, y+row+words, 0, 0
 		}
-		places = append(places, figure.Point{X: x - b.Left, Y: y - b.Top})
+		places = append(places, figure.Point{X: x + (wide-b.Width())/2 - b.Left, Y: y - b.Top})
 		if b.Width() < mapSlim {
 			words = mapWords
 		}
-		x, row = x+b.Width(), max(row, b.Height())
+		x, row = x+wide, max(row, b.Height())
 		fits = fits && b.Width() <= mapWide
 	}
 	return places, y + row, fits

@@ -27,6 +27,7 @@ func kindsOfDetail() []detailKind {
 		{"pleat", []string{"piece", "depth", "count"}, []string{"takes", "lines", "length"}},
 		{"patch-pocket", []string{"piece", "pieces"}, []string{"lines", "fits", "depth", "count"}},
 		{"in-seam-pocket", []string{"in", "pieces", "length", "after"}, []string{"fits"}},
+		{"slanted-pocket", []string{"along", "pieces", "beyond"}, []string{"fits"}},
 		{"zip", []string{"in", "length", "at"}, nil},
 		{"vent", []string{"in", "length", "at"}, []string{"depth"}},
 		{"placket", []string{"piece", "length"}, []string{"lines", "pieces", "opens", "depth"}},
@@ -62,6 +63,7 @@ func (t *DetailDraft) keys() []string {
 	has("closed_by", !t.ClosedBy.IsZero())
 	has("pieces", len(t.Pieces) > 0)
 	has("fits", len(t.Fits) > 0)
+	has("beyond", len(t.Beyond) > 0)
 	has("ease", len(t.Ease) > 0)
 	has("gather", len(t.Gather) > 0)
 	has("takes", len(t.Takes) > 0)
@@ -132,7 +134,7 @@ func (p *parser) detailNames(t *DetailDraft) {
 			p.known(join, "join", p.joinNames())
 		}
 	}
-	for _, chain := range [][]form.Text{t.Along, t.Fits, t.Takes, t.Opens} {
+	for _, chain := range [][]form.Text{t.Along, t.Fits, t.Takes, t.Opens, t.Beyond} {
 		if len(chain) > 0 {
 			p.chainNames(t.Detail, chain)
 		}
@@ -180,6 +182,7 @@ func (w *workshop) detailMade(i int) {
 	}
 	d.Fits, _ = w.g.chain(t.Fits)
 	d.Takes, _ = w.g.chain(t.Takes)
+	d.Beyond, _ = w.g.chain(t.Beyond)
 	if t.EachSide {
 		d.Copies = 2
 	}

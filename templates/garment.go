@@ -168,6 +168,7 @@ type DetailDraft struct {
 	ClosedBy  form.Text     `yaml:"closed_by"`
 	Pieces    []form.Text   `yaml:"pieces"`  // its own pieces
 	Fits      []form.Text   `yaml:"fits"`    // their edges that are sewn to along
+	Beyond    []form.Text   `yaml:"beyond"`  // edges of its own that go on where along begins and ends, in the place of the garment's
 	Ease      []form.Text   `yaml:"ease"`    // least and most by which along is longer than fits
 	Gather    []form.Text   `yaml:"gather"`  // least and most times that along is as long as fits
 	Opens     []form.Text   `yaml:"opens"`   // of a slit: the edges that it opens, so that what runs along them has ends there

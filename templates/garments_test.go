@@ -97,6 +97,7 @@ func TestEveryGarmentOnTheShelfLoads(t *testing.T) {
 		"beginner-tunic",
 		"boxy-top",
 		"circle-skirt",
+		"darted-trousers",
 		"open-jacket",
 		"pleated-skirt",
 		"pull-on-skirt",

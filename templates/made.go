@@ -132,6 +132,7 @@ type Detail struct {
 	ClosedBy       string
 	Pieces         []string           // its own
 	Fits           []ChainPart        // their edges that are sewn to Along
+	Beyond         []ChainPart        // edges of its own pieces that go on for the garment's where Along ends
 	Takes          []ChainPart        // edges that it shortens
 	Opened         []string           // openings that cross Along
 	Eased          length.MM          // by which Along is longer than Fits

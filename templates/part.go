@@ -191,7 +191,7 @@ func (x *inclusion) write() {
 	for _, t := range x.part.Details {
 		t.from = from(t.Detail)
 		t.Title, t.Detail, t.Piece, t.In = x.title(t.Title), x.named(t.Detail), x.piece(t.Piece), x.one(t.In)
-		t.Along, t.Fits, t.Takes, t.Opens = x.texts(t.Along), x.texts(t.Fits), x.texts(t.Takes), x.texts(t.Opens)
+		t.Along, t.Fits, t.Takes, t.Opens, t.Beyond = x.texts(t.Along), x.texts(t.Fits), x.texts(t.Takes), x.texts(t.Opens), x.texts(t.Beyond)
 		t.Pieces, t.ClosedBy = x.pieces(t.Pieces), x.one(t.ClosedBy)
 		g.Details = append(g.Details, t)
 	}

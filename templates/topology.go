@@ -36,10 +36,11 @@ type corners struct {
 	first    []int // number of each piece's first corner
 	together []int // union-find
 	centre   map[int]bool
+	laid     map[int]bool // where a piece that lies underneath goes on for the one on it
 }
 
 func newCorners(g *Garment) *corners {
-	c := &corners{g: g, centre: map[int]bool{}}
+	c := &corners{g: g, centre: map[int]bool{}, laid: map[int]bool{}}
 	for i := range g.Drafts {
 		c.first = append(c.first, len(c.together))
 		for range g.Drafts[i].edges() {
@@ -100,6 +101,7 @@ func (p *parser) connect() *topology {
 	c := newCorners(g)
 	t := &topology{joins: make([]joined, len(g.Seams)), edges: make([]walked, len(g.Edges)),
 		details: make([]walked, len(g.Details)), corners: c, uses: map[ChainPart]string{}}
+	p.layBeyond(c)
 	p.walkJoins(c, t)
 	if len(p.faults) > 0 {
 		return nil
@@ -133,6 +135,40 @@ func (p *parser) connect() *topology {
 	}
 	p.use(t)
 	return t
+}
+
+// layBeyond brings together the ends of an edge and those of the chain that goes
+// on for it on a piece underneath, as the side piece of a slanted pocket does.
+func (p *parser) layBeyond(c *corners) {
+	for _, d := range p.g.Details {
+		if len(d.Beyond) == 0 {
+			continue
+		}
+		along, _ := p.g.chain(d.Along)
+		beyond, _ := p.g.chain(d.Beyond)
+		a, bad := c.walk(along, false)
+		if bad > 0 {
+			continue // told where the detail is followed
+		}
+		b, bad := c.walk(beyond, false)
+		if bad > 0 {
+			p.apart(d.Beyond, bad)
+			continue
+		}
+		c.join(a.from, b.from)
+		c.join(a.to, b.to)
+		c.laid[a.from], c.laid[a.to] = true, true
+	}
+}
+
+// overlaid reports a corner where a piece underneath goes on.
+func (c *corners) overlaid(n int) bool {
+	for k := range c.laid {
+		if c.same(k, n) {
+			return true
+		}
+	}
+	return false
 }
 
 // walkJoins walks the joins; one may need the corners that another brings

@@ -95,6 +95,9 @@ func (w *workshop) corners(t walked, closed bool) (sum, sharpest float64) {
 		next := (k + 1) % n
 		a, b := t.parts[k], t.parts[next]
 		var turn float64
+		if a.Piece != b.Piece && w.g.topology.corners.overlaid(w.g.topology.corners.end(a, !t.backward[k])) {
+			continue // drawn in one sweep
+		}
 		if inside, ok := w.between(a, b); ok {
 			turn = math.Abs(180 - inside)
 		} else {

@@ -11,11 +11,11 @@ import (
 // them in one sweep: at the fork the two pieces make a straight line together
 // (geometry; that it must is common practice, no source).
 func TestForksMeetInOneSweep(t *testing.T) {
-	for _, name := range []string{"pull-on-trousers"} {
-		for _, hip := range []string{"82 cm", "98 cm", "125 cm"} {
+	for _, name := range []string{"pull-on-trousers", "darted-trousers"} {
+		for _, body := range [][2]string{{"82 cm", "60 cm"}, {"98 cm", "76 cm"}, {"125 cm", "105 cm"}} {
 			for _, hem := range []string{"38 cm", "50 cm", "60 cm"} {
-				m := makeIt(t, name, pairs("hip", hip), pairs("hem", hem))
-				what := fmt.Sprintf("%s, hip %s, hem %s", name, hip, hem)
+				m := makeIt(t, name, pairs("hip", body[0], "waist", body[1]), pairs("hem", hem))
+				what := fmt.Sprintf("%s, hip %s, hem %s", name, body[0], hem)
 				near(t, what+": inseams", edge(t, m, "front", "inseam").Length(), edge(t, m, "back", "inseam").Length(), 0.1)
 				near(t, what+": both forks", fork(t, m, "front")+fork(t, m, "back"), 180, 0.5)
 			}

@@ -288,7 +288,7 @@ func (p *parser) present() {
 		want("cloth", cloths, e.Title, e.Cloth)
 	}
 	for _, t := range g.Details {
-		want("edge", edges, t.Title, slices.Concat(t.Along, t.Fits, t.Takes, t.Opens)...)
+		want("edge", edges, t.Title, slices.Concat(t.Along, t.Fits, t.Takes, t.Opens, t.Beyond)...)
 		want("piece", pieces, t.Title, append(slices.Clone(t.Pieces), t.Piece)...)
 		want("join", joins, t.Title, t.In, t.ClosedBy)
 	}
