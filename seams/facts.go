@@ -78,5 +78,5 @@ type WorkroomFacts struct {
 	Iron   bool                                         `expr:"iron"`
 	Dots   int                                          `expr:"dots"` // hottest setting of the iron, ISO 3758; where it is not told, 3 with an iron
 	Steam  bool                                         `expr:"steam"`
-	Favour string                                       `expr:"favour"` // "", quick, neat, strong
+	Favour string                                       `expr:"favour" words:"neat quick strong"` // or empty
 }

@@ -3,7 +3,7 @@ package seams
 // PartFacts are the part of the garment that an interfacing is weighed for. The
 // name is a word of [PartOf], empty where a piece is steadied for its own sake.
 type PartFacts struct {
-	Name string `expr:"name"`
+	Name string `expr:"name" words:"band buttonhole collar cuff facing hem placket pocket-mouth stand waistband"`
 }
 
 // parts are the parts that want an interfacing, under the names that rules use,

@@ -1,9 +1,15 @@
 package seams_test
 
 import (
+	"errors"
+	"maps"
+	"reflect"
+	"slices"
+	"strings"
 	"testing"
 
 	"bodkin/seams"
+	"bodkin/seams/form"
 )
 
 // Facings, plackets, cuffs, collars, waistbands, hems, button and buttonhole
@@ -51,5 +57,39 @@ func TestInterfacingOfParts(t *testing.T) {
 		if err != nil || !verdicts[0].Allowed() || verdicts[0].Interfacing.Name != c.want {
 			t.Errorf("%s, %q: %s for %v, %v; want %s (%s)", c.cloth, c.part, verdicts[0].Interfacing.Name, verdicts[0].For, err, c.want, c.source)
 		}
+	}
+}
+
+// TestWordsOfParts: the words that rules may use are those of the parts.
+func TestWordsOfParts(t *testing.T) {
+	field, _ := reflect.TypeFor[seams.PartFacts]().FieldByName("Name")
+	words := strings.Fields(field.Tag.Get("words"))
+	have := map[string]bool{}
+	for _, kind := range []string{"band", "front-band", "button", "buttonhole", "shirt-collar", "flat-collar", "stand-collar", "cuff", "facing", "hem",
+		"placket", "patch-pocket", "slanted-pocket", "in-seam-pocket", "waistband"} {
+		have[seams.PartOf(kind)] = true
+	}
+	if got := slices.Sorted(maps.Keys(have)); !slices.Equal(got, words) {
+		t.Errorf("parts are %v, words for them %v", got, words)
+	}
+}
+
+// TestMisspeltPart: a rule that asks for a part there never is would never hold.
+func TestMisspeltPart(t *testing.T) {
+	own := `- interfacing: mine
+  title: Mine
+  weight: 40
+  width: 900
+  ruled_out: []
+  speaks_for:
+    - {when: "cloth.woven && part.name in ['collar', 'buttonhle']", worth: 2, because: "it is crisp"}
+  attach: Baste it on.
+  trim: It stays.
+  source: invented
+`
+	_, err := seams.Load(seams.File{Name: "own.yaml", Data: []byte(own)})
+	f, ok := errors.AsType[form.Faults](err)
+	if !ok || f[0].Line != 7 || f[0].Column != 54 || f[0].Nearest != "buttonhole" || !strings.Contains(f[0].Message, `part.name is never "buttonhle"`) {
+		t.Errorf("error %v", err)
 	}
 }

@@ -3,6 +3,7 @@ package formula
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 
@@ -15,6 +16,8 @@ import (
 	"github.com/expr-lang/expr/parser"
 	"github.com/expr-lang/expr/types"
 	"github.com/expr-lang/expr/vm"
+
+	"bodkin/seams/form"
 )
 
 // compilers compile formulas over the same names, one at a time. Describing
@@ -22,6 +25,7 @@ import (
 // formulas, so it is done once for all of them.
 type compilers struct {
 	declared types.Map
+	words    map[string][]string // that a name can be, where it cannot be others
 
 	mu     sync.Mutex // the configuration keeps what it learns of types
 	config *conf.Config
@@ -38,7 +42,7 @@ func (c *compilers) compile(text string) (*vm.Program, refusal, error) {
 		return nil, refusal{}, err
 	}
 	_, err = checker.Check(tree, c.config) // as it was written
-	var r reader
+	r := reader{words: c.words}
 	ast.Walk(&tree.Node, &r)
 	if err != nil || r.refused.why != "" {
 		return nil, r.refused, err
@@ -70,19 +74,23 @@ func (c *compilers) configure() {
 // reader makes every whole number a float64, puts in pi, makes a division by
 // zero an error, and refuses what is not arithmetic: lists of more than words,
 // loops, variables.
-type reader struct{ refused refusal }
+type reader struct {
+	words   map[string][]string
+	refused refusal
+}
 
 // refusal is why a formula is not taken, and where; "" where it is.
 type refusal struct {
-	why      string
-	from, to int // characters
+	why           string
+	from, to      int // characters
+	nearest, mend string
 }
 
 func (r *reader) Visit(node *ast.Node) {
 	refuse := func(why string) {
 		if r.refused.why == "" {
 			l := (*node).Location()
-			r.refused = refusal{why, l.From, l.To}
+			r.refused = refusal{why: why, from: l.From, to: l.To, mend: "write plain arithmetic and comparisons"}
 		}
 	}
 	switch n := (*node).(type) {
@@ -103,10 +111,53 @@ func (r *reader) Visit(node *ast.Node) {
 		switch n.Operator {
 		case "..":
 			refuse("a range of numbers is not used in formulas")
+		case "==", "!=", "in":
+			r.compared(n.Left, n.Right)
+			r.compared(n.Right, n.Left)
 		case "/":
 			ast.Patch(node, &ast.CallNode{Callee: &ast.IdentifierNode{Value: divide}, Arguments: []ast.Node{n.Left, n.Right}})
 		}
 	case *ast.SliceNode, *ast.PredicateNode, *ast.PointerNode, *ast.MapNode, *ast.VariableDeclaratorNode, *ast.SequenceNode:
 		refuse("this is not arithmetic")
 	}
+}
+
+// compared refuses a word that a name is compared with and can never be.
+func (r *reader) compared(with, words ast.Node) {
+	known, ok := r.words[pathOf(with)]
+	if !ok || r.refused.why != "" {
+		return
+	}
+	list := []ast.Node{words}
+	if a, ok := words.(*ast.ArrayNode); ok {
+		list = a.Nodes
+	}
+	for _, w := range list {
+		s, ok := w.(*ast.StringNode)
+		if !ok || s.Value == "" || slices.Contains(known, s.Value) {
+			continue
+		}
+		l := w.Location()
+		r.refused = refusal{why: pathOf(with) + " is never " + strconv.Quote(s.Value), from: l.From, to: l.To,
+			nearest: form.Nearest(s.Value, known), mend: "it is one of " + strings.Join(known, ", ")}
+		return
+	}
+}
+
+// pathOf is a name with the groups it stands in, as in part.name; empty for what
+// is no name.
+func pathOf(node ast.Node) string {
+	switch n := node.(type) {
+	case *ast.IdentifierNode:
+		return n.Value
+	case *ast.MemberNode:
+		group, field := pathOf(n.Node), ""
+		if s, ok := n.Property.(*ast.StringNode); ok {
+			field = s.Value
+		}
+		if group != "" && field != "" {
+			return group + "." + field
+		}
+	}
+	return ""
 }

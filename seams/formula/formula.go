@@ -113,7 +113,7 @@ func (f *Formula) compile() {
 	program, refused, err := f.names.compile(f.text.Value)
 	switch {
 	case refused.why != "":
-		f.err = f.text.Fault(refused.from, max(1, refused.to-refused.from), refused.why, "", "write plain arithmetic and comparisons")
+		f.err = f.text.Fault(refused.from, max(1, refused.to-refused.from), refused.why, refused.nearest, refused.mend)
 	case err != nil:
 		f.err = f.fault(err)
 	case program.Node().Type() != reflect.TypeOf(f.zero()):

@@ -33,36 +33,39 @@ func (k Kind) typ() types.Type {
 type Names struct {
 	declared types.Map
 	fields   []string // of structs, for suggestions
+	words    map[string][]string
 	compiler *compilers
 }
 
 // names declares types under their names, and pi.
-func names(declared types.Map, fields []string) Names {
+func names(declared types.Map, fields []string, words map[string][]string) Names {
 	all := types.Map{}
 	maps.Copy(all, declared)
 	all["pi"] = types.Float64
-	return Names{declared, fields, &compilers{declared: all}}
+	return Names{declared, fields, words, &compilers{declared: all, words: words}}
 }
 
 func (n Names) compile(text string) (*vm.Program, refusal, error) {
 	if n.compiler == nil {
-		n = names(nil, nil)
+		n = names(nil, nil, nil)
 	}
 	return n.compiler.compile(text)
 }
 
 // NamesOf declares the fields of a struct that have an expr tag, and those of
 // the structs in it as group.field. Numbers of every kind are float64 in
-// formulas; bool, string and functions stay what they are. It panics on fields
-// of other types, which is a slip of the programmer.
+// formulas; bool, string and functions stay what they are. A string field with a
+// words tag can be one of these words only, or empty, and a formula that asks
+// whether it is another is refused. It panics on fields of other types, which is
+// a slip of the programmer.
 func NamesOf(facts any) Names {
-	var n Names
-	n.declared = n.group(reflect.TypeOf(facts))
+	n := Names{words: map[string][]string{}}
+	n.declared = n.group("", reflect.TypeOf(facts))
 	slices.Sort(n.fields)
-	return names(n.declared, slices.Compact(n.fields))
+	return names(n.declared, slices.Compact(n.fields), n.words)
 }
 
-func (n *Names) group(t reflect.Type) types.Map {
+func (n *Names) group(path string, t reflect.Type) types.Map {
 	m := types.Map{}
 	for i := range t.NumField() {
 		f := t.Field(i)
@@ -73,13 +76,16 @@ func (n *Names) group(t reflect.Type) types.Map {
 		n.fields = append(n.fields, name)
 		switch f.Type.Kind() {
 		case reflect.Struct:
-			m[name] = n.group(f.Type)
+			m[name] = n.group(path+name+".", f.Type)
 		case reflect.Float64, reflect.Int:
 			m[name] = types.Float64
 		case reflect.Bool:
 			m[name] = types.Bool
 		case reflect.String:
 			m[name] = types.String
+			if words, ok := f.Tag.Lookup("words"); ok {
+				n.words[path+name] = strings.Fields(words)
+			}
 		case reflect.Func:
 			m[name] = types.TypeOf(reflect.Zero(f.Type).Interface())
 		default:
@@ -99,7 +105,7 @@ func (n Names) With(kind Kind, added ...string) Names {
 	for _, name := range added {
 		declared[name] = kind.typ()
 	}
-	return names(declared, n.fields)
+	return names(declared, n.fields, n.words)
 }
 
 // Refuses says why a name cannot be added: it is no identifier, or it is taken
