@@ -5,7 +5,77 @@ import (
 	"slices"
 
 	"bodkin/seams"
+	"bodkin/seams/length"
 )
+
+// clear puts another construction in the place of one whose own plies do not go
+// under the foot of the machine that would sew it: the next that is allowed and
+// does. Where there is none, and where the job or the design insists, it stays,
+// and highCrossings warns. Pile is left to that too: it is counted standing, and
+// the foot presses it down.
+func (r *room) clear(lines []*line) error {
+	changed := false
+	for _, l := range lines {
+		why := r.tooHigh(l)
+		if why == "" || l.insisted {
+			continue
+		}
+		was, sized := append([]seams.Verdict{l.chosen}, l.others...), l.sized
+		was[0].RuledOut = append(slices.Clone(was[0].RuledOut), why)
+		for k := range was {
+			if !was[k].Allowed() {
+				continue
+			}
+			l.take(was, k)
+			var err error
+			if l.sized, err = l.construction.Measure(l.facts); err != nil {
+				return err
+			}
+			if why := r.tooHigh(l); why == "" {
+				changed = true
+				break
+			} else {
+				was[k].RuledOut = append(slices.Clone(was[k].RuledOut), why)
+			}
+		}
+		if r.tooHigh(l) != "" {
+			was[0].RuledOut = nil
+			l.take(was, 0)
+			l.sized = sized
+		}
+	}
+	if !changed {
+		return nil
+	}
+	return measure(lines)
+}
+
+// tooHigh says why a line's own plies do not go under a foot; empty where they do.
+func (r *room) tooHigh(l *line) string {
+	plies := max(l.construction.Layers, 1)
+	cloths := []seams.Cloth{l.cloth, l.applied}
+	if slices.ContainsFunc(cloths, func(c seams.Cloth) bool { return c.Pile }) {
+		return ""
+	}
+	thick := height(cloths, plies)
+	for _, p := range l.sized.Passes {
+		if p.Pass.Stitch == "" || p.Pass.On == "strip" {
+			continue
+		}
+		k := r.forming(p.Pass.Stitch)
+		if k < 0 || r.stations[k].Kind != "machine" {
+			continue
+		}
+		if m := r.stations[k].machine; m.MaxThickness > 0 && thick > m.MaxThickness {
+			return fmt.Sprintf("its %d plies are about %s thick, and no more than %s goes under the foot of the %s",
+				plies, thickness(thick, r.style), thickness(m.MaxThickness, r.style), lowerFirst(m.Title))
+		}
+	}
+	return ""
+}
+
+// thickness is in the reader's units.
+func thickness(mm float64, style length.Style) string { return length.Format(length.MM(mm), style) }
 
 // highCrossings warn of lines that do not go under the foot of their machine
 // where they are thickest: plies × thickness of one, against the height that the
@@ -34,7 +104,7 @@ func (o *operator) highCrossings() []Notice {
 			}
 			out = append(out, Notice{About: upperFirst(l.title), Text: fmt.Sprintf(
 				"%s it is up to %d plies thick, about %s if nothing is trimmed (an estimate), and the %s takes %s. %s",
-				upperFirst(where), here.plies, mmWords(thick), lowerFirst(m.Title), mmWords(m.MaxThickness), mend)})
+				upperFirst(where), here.plies, thickness(thick, o.style), lowerFirst(m.Title), thickness(m.MaxThickness, o.style), mend)})
 			break
 		}
 	}

@@ -1,6 +1,7 @@
 package process_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -41,5 +42,41 @@ func TestClearanceAtCrossings(t *testing.T) {
 		if tt.words == nil && said != "" {
 			t.Errorf("%s: %s", tt.cloth, said)
 		}
+	}
+}
+
+// Where a construction's own plies do not go under the foot another is taken, at
+// worst by hand, and the one that was passed over says by how much; plies ×
+// thickness, which is arithmetic. What is insisted on stays, with a warning.
+func TestWhatIsTooThickIsSewnOtherwise(t *testing.T) {
+	shelf := loadShelf(t)
+	job := func(seams string) *process.Job {
+		j, err := process.ParseJob("job.yaml", []byte(`make: open-jacket
+cloth:
+  main: {like: wool-coating, title: Blanket, thickness: 2.7, colour: grey, width: 150 cm}
+  contrast: {is: cotton-poplin, colour: red}
+`+seams))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return j
+	}
+	room := roomOf("steam", "straight-stitcher")
+	for _, s := range plan(t, job(""), room, shelf).Seams {
+		if s.Kind != "seam" || s.Copies == 0 {
+			continue
+		}
+		if slices.Contains(s.Stitches, "301") {
+			t.Errorf("%s: %s in two plies of 2.7 mm under a foot that takes 5 mm", s.Name, s.Construction)
+		}
+		if !slices.ContainsFunc(s.Rejected, func(r process.Rejected) bool {
+			return r.RuledOut && strings.Contains(strings.Join(r.Because, " "), "its 2 plies are about 5.4 mm thick, and no more than 5 mm goes under the foot")
+		}) {
+			t.Errorf("%s does not say what was too thick: %v", s.Name, s.Rejected)
+		}
+	}
+	p := plan(t, job("seams: {side: plain-open-pinked anyway}\n"), room, shelf)
+	if said := thickAt(p); !strings.Contains(said, "takes 5 mm") {
+		t.Errorf("no warning of what is insisted on: %s", said)
 	}
 }

@@ -115,6 +115,9 @@ func prepare(in Input) (*operator, *templates.Made, []relation, error) {
 	if err := measure(lines); err != nil {
 		return nil, nil, nil, err
 	}
+	if err := r.clear(lines); err != nil {
+		return nil, nil, nil, err
+	}
 	quantity := in.Job.quantity()
 	pieces, err := allow(made, lines, quantity)
 	if err != nil {
