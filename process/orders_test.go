@@ -80,7 +80,7 @@ func TestPublishedOrders(t *testing.T) {
 			[]string{"centre-front", "centre-back", "side", "zip", "waistband", "hem", "waistband-hook"}, []string{"zip is set in while its seam is open"}},
 		{"circle-skirt", "waistband before the zip whose end it closes over", []string{"centre-front", "side", "waistband", "zip", "centre-back", "hem"}, []string{"waistband closes over the end of the zip"}},
 		{"circle-skirt", "waistband before a side seam", []string{"centre-front", "centre-back", "zip", "waistband", "side", "hem"}, []string{"waistband", "side seam"}},
-		{"circle-skirt", "hook before the waistband", []string{"centre-front", "centre-back", "zip", "side", "waistband-hook", "waistband", "hem"}, []string{"waistband is finished before the hook"}},
+		{"circle-skirt", "hook before the waistband", []string{"centre-front", "centre-back", "zip", "side", "waistband-hook", "waistband", "hem"}, []string{"waistband is finished before the waistband hook"}},
 		{"waisted-dress", "C. Amaden-Crawford, A Guide to Fashion Sewing, pp. 84-94: darts, shoulders, sides, sleeves, bodice to skirt, zip in a waisted dress, hems, closures",
 			[]string{"bust-dart", "front-waist-dart", "back-waist-dart", "front-skirt-dart", "back-skirt-dart", "shoulder", "side", "skirt-side", "sleeve-underarm", "sleeve-armhole", "waist", "zip", "centre-back", "neck", "hem", "hook"}, nil},
 

@@ -57,6 +57,7 @@ func TestFaultsOfEntries(t *testing.T) {
 		{`stitches: ["301"]`, `stitches: ["310"]`, `mine.yaml:6:14: "310" is no stitch on the shelf; did you mean "301"?`},
 		{"does: stitch\n", "does: stich\n", `mine.yaml:21:13: "stich" is no act on the shelf; did you mean "stitch"?`},
 		{`      stitch: "301"` + "\n", "", `mine.yaml:21:7: stitch is done on a machine and needs a stitch`},
+		{`      stitch: "301"` + "\n", `      stitch: "301"` + "\n      run: round\n", `mine.yaml:23:12: "round" is no size`},
 		{`      stitch: "301"` + "\n", "      stitch: slip\n", `mine.yaml:22:15: slip is sewn by hand, and stitch is done at the machine`},
 		{"kind: seam", "kind: hem", `mine.yaml:4:9: "hem" is no kind for join`},
 		{"for: join", "for: jion", `mine.yaml:3:8: "jion" is not one of join, edge, detail; did you mean "join"?`},

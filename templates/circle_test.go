@@ -9,14 +9,14 @@ import (
 )
 
 // The radius of the waist seam for a waist of 71 cm: arithmetic, waist / (2 pi
-// share), worked out to 11.3, 15.1 and 22.6 cm for a full, three-quarter and half
-// circle.
+// share), worked out to 11.3, 15.1, 22.6 and 45.2 cm for a full, three-quarter, half and
+// quarter circle.
 func TestCircleSkirtRadius(t *testing.T) {
-	for circle, cm := range map[string]float64{"full": 11.3, "three-quarter": 15.1, "half": 22.6} {
-		m := makeIt(t, "circle-skirt", pairs("waist", "69.4 cm"), pairs("circle", circle)) // and 16 mm of ease
+	for circle, cm := range map[string]float64{"full": 11.3, "three-quarter": 15.1, "half": 22.6, "quarter": 45.2} {
+		m := makeIt(t, "circle-skirt", pairs("waist", "69.4 cm", "hip", "90 cm"), pairs("circle", circle)) // and 16 mm of ease
 		waist := edge(t, m, "front", "waist")
 		chord := waist.From().Distance(waist.To())
-		share := map[string]float64{"full": 1, "three-quarter": 0.75, "half": 0.5}[circle]
+		share := map[string]float64{"full": 1, "three-quarter": 0.75, "half": 0.5, "quarter": 0.25}[circle]
 		near(t, circle, chord/2/math.Sin(share*math.Pi/4), 10*cm, 0.6)
 		near(t, circle+", the band", edge(t, m, "waistband", "outer").Length(), 710, 1e-6)
 	}

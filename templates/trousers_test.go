@@ -23,6 +23,25 @@ func TestForksMeetInOneSweep(t *testing.T) {
 	}
 }
 
+// The waist of the trousers goes on over the pocket's side piece in one sweep, as
+// the band does that is sewn to it; the side seam is as long with it as the back.
+func TestWaistGoesOnOverTheSidePiece(t *testing.T) {
+	m := makeIt(t, "darted-trousers", nil, nil)
+	for _, d := range m.Details {
+		switch d.Kind {
+		case "waistband":
+			if d.TightestRadius < 60 {
+				t.Errorf("the waist bends to %.0f mm", d.TightestRadius)
+			}
+			near(t, "waist with 16 mm of ease", float64(d.Length), 776, 6)
+		case "slanted-pocket":
+			near(t, "mouth", float64(d.Length), edge(t, m, "pocket-bag", "mouth").Length(), 0.1)
+		}
+	}
+	front := edge(t, m, "front", "side").Length() + edge(t, m, "pocket-side", "side").Length()
+	near(t, "side", front, edge(t, m, "back", "side").Length(), 0.1)
+}
+
 // fork is the angle inside a piece between its crotch and its inseam, degrees.
 func fork(t fataler, m *templates.Made, name string) float64 {
 	t.Helper()
