@@ -102,6 +102,9 @@ func (c *composer) construction(group []process.Seam) {
 	c.reasonList(w.worked, group, func(g process.Seam) []inline { return clauses([]string{g.WorkBecause}) })
 	c.reasonList(w.runnersUp, group, func(g process.Seam) []inline { return c.others(g, false) })
 	c.reasonList(w.ruledOut, group, func(g process.Seam) []inline { return c.others(g, true) })
+	if untold(group) {
+		c.para(say(w.untold, values{"seam": plain(s.Name)}))
+	}
 	c.para(c.source(s.Source))
 }
 
@@ -162,9 +165,30 @@ func (c *composer) others(s process.Seam, ruledOut bool) []inline {
 		if ruledOut && len(r.Because) > 1 {
 			r.Because = r.Because[:1]
 		}
+		if len(list) == rivalsTold {
+			break
+		}
 		list = append(list, r)
 	}
 	return c.byReason(c.say.glance.other, c.say.glance.others, list)
+}
+
+// rivalsTold is how many of those that could be done, and of those that cannot,
+// a sheet tells of a seam, the likeliest first; all of them would take pages. The
+// plan has them all.
+const rivalsTold = 5
+
+// untold reports whether the group has rivals that the sheet leaves out.
+func untold(group []process.Seam) bool {
+	return slices.ContainsFunc(group, func(s process.Seam) bool {
+		ruledOut := 0
+		for _, r := range s.Rejected {
+			if r.RuledOut {
+				ruledOut++
+			}
+		}
+		return max(ruledOut, len(s.Rejected)-ruledOut) > rivalsTold
+	})
 }
 
 // byReason says of rivals why they lost, a line for each reason, in the order

@@ -29,6 +29,9 @@ func readers(t *testing.T, test func(t *testing.T, p *process.Plan, o Options, m
 // step, with all its words, and every check is there.
 func TestEveryReaderHasEveryOperationOnce(t *testing.T) {
 	readers(t, func(t *testing.T, p *process.Plan, o Options, md []byte) {
+		if o.Brief && o.For == Maker {
+			return // a line for each step, which TestEveryStepInOneLine looks at
+		}
 		steps := under(t, parts(t, md), "The steps")[1:]
 		if len(steps) != len(p.Steps) {
 			t.Fatalf("%d steps, not %d", len(steps), len(p.Steps))
@@ -69,6 +72,36 @@ func TestEveryReaderHasEveryOperationOnce(t *testing.T) {
 			t.Error("a placeholder is left")
 		}
 	})
+}
+
+// A maker's brief sheet ticks every step once, in order, with what each of its
+// operations begins with and on what, and with every check's figure.
+func TestEveryStepInOneLine(t *testing.T) {
+	for _, n := range plans(t) {
+		md := Compose(n.plan, Options{Brief: true}).Markdown
+		lines := ticks(under(t, parts(t, md), "The steps")[0].blocks, md)
+		if len(lines) != len(n.plan.Steps) {
+			t.Fatalf("%s: %d lines for %d steps", n.name, len(lines), len(n.plan.Steps))
+		}
+		c := newComposer(n.plan, Options{})
+		for i, s := range n.plan.Steps {
+			if !strings.HasPrefix(lines[i], fmt.Sprintf("%d · ", s.Number)) {
+				t.Errorf("%s: line %d is %s", n.name, i+1, lines[i])
+			}
+			for _, id := range s.Operations {
+				o := c.operations[id]
+				first, _ := opens(sentence(o.Text))
+				if !strings.Contains(lines[i], spaced(first)) || !strings.Contains(strings.ToLower(lines[i]), strings.ToLower(o.Part)) {
+					t.Errorf("%s: step %d does not say %q of %s: %s", n.name, s.Number, first, o.Part, lines[i])
+				}
+			}
+			for _, k := range n.plan.Checks {
+				if k.AfterStep == s.Number && !strings.Contains(lines[i], spaced(string(c.mm(k.Expect)))) {
+					t.Errorf("%s: step %d does not check %s: %s", n.name, s.Number, k.What, lines[i])
+				}
+			}
+		}
+	}
 }
 
 // What an assistant is handed comes from earlier steps, what she hands on goes

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"strconv"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -16,6 +17,9 @@ func (c *composer) theSteps() {
 	if c.reader == Bench || c.reader == Class {
 		intro = plain(w.introHands)
 	}
+	if c.brief && c.reader == Maker {
+		intro = plain(w.introBrief)
+	}
 	if c.plan.Quantity > 1 {
 		intro = joined(" ", intro, say(w.introAll, values{"garments": c.count(c.plan.Quantity, c.say.counts.garments)}))
 	}
@@ -23,10 +27,50 @@ func (c *composer) theSteps() {
 	if c.reader == Maker {
 		c.threadLine()
 	}
+	if c.brief && c.reader == Maker {
+		var items []inline
+		for _, s := range c.selected() {
+			items = append(items, c.inOneLine(s))
+		}
+		c.tasks(items...)
+		return
+	}
 	told := map[string]bool{}
 	for _, s := range c.selected() {
 		c.step(s, told)
 	}
+}
+
+// inOneLine is a step as somebody reads it who knows how: where, what changes,
+// each operation's first sentence, and the figures to check.
+func (c *composer) inOneLine(s process.Step) inline {
+	w := c.say.steps
+	words := []inline{strong(say(w.oneLine, values{"n": plain(number(s.Number)), "station": plain(c.stationTitle(s.Station))}))}
+	words = append(words, c.changes(s)...)
+	for k := 0; k < len(s.Operations); {
+		o := c.operations[s.Operations[k]]
+		first, _ := opens(sentence(o.Text))
+		parts := []string{lower(o.Part)}
+		var checks []inline
+		for ; k < len(s.Operations); k++ { // what is said once is said for all that it holds of
+			next := c.operations[s.Operations[k]]
+			if f, _ := opens(sentence(next.Text)); f != first {
+				break
+			}
+			parts = addOnce(parts, lower(next.Part))
+			checks = append(checks, c.checksAfter(s, next.ID)...)
+		}
+		words = append(words, say(w.onParts, values{"parts": strong(plain(upper(joinWords(parts)))), "act": plain(first)}))
+		words = append(words, checks...)
+	}
+	return joined(" ", append(words, c.checksAfter(s, "")...)...)
+}
+
+func joinWords(parts []string) string {
+	if n := len(parts); n > 1 {
+		return strings.Join(parts[:n-1], ", ") + " and " + parts[n-1]
+	}
+	return strings.Join(parts, "")
 }
 
 // step is one place with one setting: what to change first, what to do, what

@@ -74,8 +74,8 @@ type chalkWords struct {
 }
 
 type glanceWords struct {
-	title, seam, sewn, class, allowance, finished, length, stitches, copies, classNote  string
-	use, anyway, why, against, worked, runnersUp, ruledOut, other, others, only, source string
+	title, seam, sewn, class, allowance, finished, length, stitches, copies, classNote          string
+	use, anyway, why, against, worked, runnersUp, ruledOut, other, others, only, untold, source string
 }
 
 type stepWords struct {
@@ -83,6 +83,7 @@ type stepWords struct {
 	setUp, change, set, setFoot, turn, takes                                                        string
 	right, after, check, within, exactly, part, partOf, same                                        string
 	whatThread, whatNeedle, whatFoot, whatStitch, whatHeat                                          string
+	oneLine, onParts                                                                                string
 	dots                                                                                            [4]string
 }
 
@@ -191,7 +192,8 @@ func english() wording {
 			anyway:    "You asked for this construction for the {seams}, although it is ruled out there. Try it on scraps first.",
 			why:       "Why:", against: "What spoke against it and was outweighed:", worked: "When it is worked:",
 			runnersUp: "What else could be done, and why it was not:", ruledOut: "What cannot be done here, with one reason each:",
-			other: "{rivals}: {because}", others: "Because {because}: {rivals}", only: "{reason} ({seams})", source: "Source: {source}",
+			untold: "More were weighed; bodkin why, with the job and {seam}, tells of every one.",
+			other:  "{rivals}: {because}", others: "Because {because}: {rivals}", only: "{reason} ({seams})", source: "Source: {source}",
 		},
 		steps: stepWords{
 			title: "The steps", intro: "Each step is done at one place with one setting. Tick an operation when it looks right; words in italics say how that is. Do a check before you go on: there it can still be mended.",
@@ -203,6 +205,7 @@ func english() wording {
 			right: "Looks right: {good}", after: "Why now: {because}.", check: "Check.", within: "{what}: {expect}, give or take {tolerance}.",
 			exactly: "{what}: {expect}.", part: "{part}.", partOf: "{part} ({construction}).", same: "The same.",
 			whatThread: "thread", whatNeedle: "needle", whatFoot: "foot", whatStitch: "stitch", whatHeat: "heat",
+			introBrief: "A line a step, each at one place with one setting. Tick it when its figures are right; the full sheet tells every act in words.", oneLine: "{n} · {station}.", onParts: "{parts}: {act}",
 			dots: [4]string{"off", "• (one dot, low)", "•• (two dots, medium)", "••• (three dots, high)"},
 		},
 		order: orderWords{
