@@ -83,7 +83,7 @@ type stepWords struct {
 	setUp, change, set, setFoot, turn, takes                                                        string
 	right, after, check, within, exactly, part, partOf, same                                        string
 	whatThread, whatNeedle, whatFoot, whatStitch, whatHeat                                          string
-	oneLine, onParts                                                                                string
+	introBrief, oneLine, onParts                                                                    string
 	dots                                                                                            [4]string
 }
 
