@@ -58,6 +58,8 @@ func TestPublishedOrders(t *testing.T) {
 			[]string{"side", "front", "waistband", "hem", "end-tie", "inside-tie", "outside-tie"}, nil},
 		{"six-gore-skirt", "Text-Book on Domestic Art (public domain), skirt, gored: front to side gores, side to back, belt, hem; the seam of an invisible zip after it",
 			[]string{"front-gore", "zip", "side", "back-gore", "waistband", "hem"}, nil},
+		{"wrap-robe", "kimono gown (common practice): shoulders, sleeve hems, sleeves in, sleeve and side seam in one, hem, band along neck and fronts, belt",
+			[]string{"shoulder", "sleeve-hem", "armhole", "side", "hem", "front", "belt"}, nil},
 
 		{"darted-trousers", "pocket after the side seam that takes its side piece in", []string{"zip", "front-crotch", "back-crotch", "side", "pocket", "inseam", "waistband", "hem"}, []string{"side seam takes in the side piece of the slanted pocket"}},
 		{"darted-trousers", "inseam before the crotch that it runs over", []string{"pocket", "zip", "inseam", "front-crotch", "back-crotch", "side", "waistband", "hem"}, []string{"inseam runs over the end of the front crotch seam"}},

@@ -107,6 +107,7 @@ func TestEveryGarmentOnTheShelfLoads(t *testing.T) {
 		"shirt-dress",
 		"six-gore-skirt",
 		"waisted-dress",
+		"wrap-robe",
 		"wrap-skirt",
 	}
 	if diff := cmp.Diff(want, templates.Names()); diff != "" {
@@ -156,6 +157,8 @@ func human(measure string, loose bool, cm map[string]float64) (least, most float
 		return bust/5 + 13, bust/5 + 17, true
 	case measure == "neck" && given("bust"):
 		return bust/5 + 11, bust/5 + 19, true
+	case measure == "back_waist":
+		return 38, 48, true
 	case measure == "arm":
 		return 50, 68, true
 	case measure == "upper_arm":
