@@ -162,6 +162,8 @@ func (s *structureOf) details(d int, l *line) []relation {
 		return s.closing(d, l)
 	case l.work == onePiece:
 		return s.flat(d, l)
+	case l.work == along:
+		return append(s.laidOn(d, l), s.beyond(d, l)...)
 	}
 	return s.beyond(d, l)
 }
@@ -175,6 +177,32 @@ func (s *structureOf) beyond(d int, l *line) []relation {
 		if i != d && (x.work == joining || x.edging()) && meets(x.edges, own) {
 			out = append(out, relation{first: d, then: i,
 				because: "the " + x.title + " takes in the side piece of the " + l.title})
+		}
+	}
+	return out
+}
+
+// laidOn: what is sewn along an edge with pieces of its own waits for the seams
+// that join these to each other; and where the pieces are another's, such as a
+// lining's at the armholes, for that.
+func (s *structureOf) laidOn(d int, l *line) []relation {
+	var out []relation
+	fits := l.fits()
+	theirs := func(x *line) bool {
+		return slices.ContainsFunc(fits, func(e edgeOf) bool { return slices.Contains(x.own, e.piece) && !slices.Contains(l.own, e.piece) })
+	}
+	within := func(x *line) bool {
+		return !slices.ContainsFunc(x.edges, func(e edgeOf) bool { return !slices.Contains(l.own, e.piece) })
+	}
+	for i, x := range s.lines {
+		switch {
+		case i == d:
+		case x.work == joining && within(x):
+			out = append(out, relation{first: i, then: d,
+				because: "the " + x.title + " is sewn before the " + l.title + " takes in what it joins"})
+		case x.work == along && theirs(x):
+			out = append(out, relation{first: i, then: d,
+				because: "the " + l.title + " takes in what the " + x.title + " brings, and stays open until that is done"})
 		}
 	}
 	return out

@@ -15,7 +15,7 @@ const (
 	mapType  = 2.6 // allowances and what is said of a piece
 	mapTitle = 3.4 // a piece's title
 	mapRoom  = 7   // round a piece, for the allowances
-	mapSlim  = 44  // a piece narrower than this, with its room, may have its words below it
+	mapSlim  = 60  // a piece narrower than this, with its room, may have its words below it
 	mapLeast = 38  // across, even for a slim piece, so that the words of two stand apart
 	mapWords = 9   // what they need there beyond the room
 )

@@ -45,6 +45,8 @@ func kindsOfDetail() []detailKind {
 		{"flat-collar", band, more},
 		{"shirt-collar", band, more},
 		{"lining", []string{"pieces"}, []string{"depth"}},
+		{"lining-edge", band, more},
+		{"lining-armhole", []string{"along"}, more},
 	}
 }
 

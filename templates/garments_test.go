@@ -98,6 +98,7 @@ func TestEveryGarmentOnTheShelfLoads(t *testing.T) {
 		"boxy-top",
 		"circle-skirt",
 		"darted-trousers",
+		"lined-waistcoat",
 		"open-jacket",
 		"pleated-skirt",
 		"pull-on-skirt",

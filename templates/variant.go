@@ -94,7 +94,7 @@ func (g *Garment) sift(scopes []formula.Values) (*Garment, error) {
 	v.Edges = keep(g.Edges, func(e EdgeDraft) bool { return has(e.If, e.from) })
 	v.Details = keep(g.Details, func(t DetailDraft) bool { return has(t.If, t.from) })
 	v.Checks = keep(g.Checks, func(c Check) bool { return has(c.If, c.from) })
-	v.Lined = g.Lined || slices.ContainsFunc(v.Details, func(t DetailDraft) bool { return t.Kind.Value == "lining" })
+	v.Lined = g.Lined || slices.ContainsFunc(v.Details, func(t DetailDraft) bool { return strings.HasPrefix(t.Kind.Value, "lining") })
 	return &v, fs.Err()
 }
 
