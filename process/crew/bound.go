@@ -34,7 +34,7 @@ func (m *model) lower() int64 {
 				}
 			}
 		}
-		low = max(low, busiest(jobs, 0, func(int64, int64) (int64, int64) { return c, 1 }))
+		low = busiest(jobs, low, shared(c))
 	}
 	for k, machines := range m.machines {
 		var jobs []job
@@ -44,10 +44,10 @@ func (m *model) lower() int64 {
 			}
 		}
 		c := int64(len(machines))
-		low = max(low, busiest(jobs, m.setting0(k)-m.paid[k], func(int64, int64) (int64, int64) { return c, 1 }))
+		low = busiest(jobs, low, shared(c))
 	}
 	for _, set := range m.crowds() {
-		low = max(low, m.crowdBound(set))
+		low = m.crowdBound(set, low)
 	}
 	return low
 }
@@ -62,12 +62,20 @@ func (m *model) job(i int, work int64) job {
 	return job{m.head[i], m.tail[i] - m.least[i], work}
 }
 
+// A worker tells by when so much work is done that begins at a time, or last if
+// it is done by then.
+type worker func(from, work, last int64) int64
+
+// shared is a worker of so many alike.
+func shared(c int64) worker {
+	return func(from, work, last int64) int64 { return max(from+(work+c-1)/c, last) }
+}
+
 // busiest is the latest end forced by the work of jobs whose heads and rests
-// are at least some values: head + work / rate + rest. extra is work that must
-// be done besides, at any time. rate gives a fraction.
-func busiest(jobs []job, extra int64, rate func(head, rest int64) (int64, int64)) int64 {
+// are at least some values, or low if that is later.
+func busiest(jobs []job, low int64, w worker) int64 {
 	if len(jobs) == 0 {
-		return 0
+		return low
 	}
 	byRest := slices.Clone(jobs)
 	slices.SortFunc(byRest, func(a, b job) int { return cmp.Compare(b.rest, a.rest) })
@@ -77,112 +85,23 @@ func busiest(jobs []job, extra int64, rate func(head, rest int64) (int64, int64)
 	}
 	slices.Sort(heads)
 	heads = slices.Compact(heads)
-	var low int64
-	for k, h := range heads {
+	for _, h := range heads {
 		var work int64
 		for x, j := range byRest {
 			if j.head < h {
 				continue
 			}
 			work += j.work
-			if x+1 < len(byRest) && byRest[x+1].rest == j.rest {
+			if x+1 < len(byRest) && byRest[x+1].rest == j.rest || work == 0 {
 				continue
 			}
-			all := work
-			if k == 0 && x == len(byRest)-1 {
-				all += extra
-			}
-			if a, b := rate(h, j.rest); all > 0 && a > 0 {
-				low = max(low, h+(all*b+a-1)/a+j.rest)
+			low = max(low, w(h, work, low-j.rest)+j.rest)
+			if low >= infinite {
+				return infinite
 			}
 		}
 	}
 	return low
-}
-
-// setting0 is time that the machines of a kind must be set up for in all: each
-// value that a task wants and no machine has at the beginning is set once at
-// least.
-func (m *model) setting0(kind int) int64 {
-	var sum int64
-	for a, at := range m.kinds[kind].Attributes {
-		wanted := make([]bool, len(at.Change))
-		for i := range m.n {
-			if m.kind[i] == kind && m.setting[i] != nil && m.setting[i][a] != Any {
-				wanted[m.setting[i][a]] = true
-			}
-		}
-		for v, w := range wanted {
-			if w {
-				sum += m.setOnce(kind, a, v)
-			}
-		}
-	}
-	return sum
-}
-
-// setOnce is the least time that setting a value for the first time takes: none
-// where a machine has it at the beginning.
-func (m *model) setOnce(kind, a, v int) int64 {
-	at := m.kinds[kind].Attributes[a]
-	least := int64(infinite)
-	for _, q := range m.machines[kind] {
-		switch m.start[q][a] {
-		case v:
-			return 0
-		case Unset:
-			first := int64(0)
-			if at.First != nil {
-				first = at.First[v]
-			}
-			least = min(least, first)
-		}
-	}
-	for u := range at.Change {
-		if u != v {
-			least = min(least, at.Change[u][v])
-		}
-	}
-	if least >= infinite {
-		return 0
-	}
-	return least
-}
-
-// pay lengthens the least time of tasks that must set a value for the first
-// time: those that come before all others that want it.
-func (m *model) pay() {
-	m.paid = make([]int64, len(m.kinds))
-	if !m.setups {
-		return
-	}
-	before := m.reach()
-	for kind := range m.kinds {
-		for a, at := range m.kinds[kind].Attributes {
-			for v := range at.Change {
-				first := None
-				for i := range m.n {
-					if m.kind[i] != kind || m.setting[i] == nil || m.setting[i][a] != v {
-						continue
-					}
-					switch {
-					case first == None || before[i][first]:
-						first = i
-					case !before[first][i]:
-						first = -2 // two that may come first
-					}
-					if first == -2 {
-						break
-					}
-				}
-				if first >= 0 {
-					t := m.setOnce(kind, a, v)
-					m.least[first] += t
-					m.paid[kind] += t
-				}
-			}
-		}
-	}
 }
 
 // reach tells for each task which ones wait for it, others in between.
@@ -229,56 +148,25 @@ func (m *model) crowds() []uint64 {
 }
 
 // crowdBound is the bound of the work that falls to a set of people however
-// it is shared, counted in time at pace 100.
-func (m *model) crowdBound(set uint64) int64 {
+// it is shared, counted in time at pace 100, in the hours in which they are
+// there; low if that is later.
+func (m *model) crowdBound(set uint64, low int64) int64 {
 	var jobs []job
-	extra := int64(0)
-	inside := make([]bool, len(m.kinds)) // kinds whose machines only they set up
-	for k := range inside {
-		inside[k] = true
-	}
 	for i := range m.n {
 		fewest := 64
 		for _, t := range m.teams[i] {
 			fewest = min(fewest, bits.OnesCount64(t.mask&set))
 		}
-		if m.kind[i] != None && fewest == 0 {
-			inside[m.kind[i]] = false
-		}
 		if fewest > 0 {
 			jobs = append(jobs, m.job(i, m.time[i]*int64(fewest)))
 		}
 	}
-	var slowest, rate int64 // work in a unit of time, times rateUnit
-	for left := set; left != 0; left &= left - 1 {
-		pace := m.pace[bits.TrailingZeros64(left)]
-		slowest = max(slowest, pace)
-		rate += (rateUnit*100 + pace - 1) / pace
-	}
-	for k := range m.kinds {
-		if inside[k] {
-			extra += m.setting0(k) * 100 / slowest
-		}
-	}
-	low := busiest(jobs, extra, func(int64, int64) (int64, int64) { return rate, rateUnit })
-	if !m.timed || len(jobs) == 0 {
-		return low
-	}
-	// With hours: everybody's hours must hold all of the work.
-	var work, rest, head int64 = extra, infinite, infinite
-	for _, j := range jobs {
-		work += j.work
-		rest, head = min(rest, j.rest), min(head, j.head)
-	}
-	return max(low, m.enough(set, head, work)+rest)
+	return busiest(jobs, low, func(from, work, last int64) int64 { return m.enough(set, from, work, last) })
 }
 
-// enough is the first time by which the people have hours for so much work
-// from a time on, infinite if never.
-func (m *model) enough(set uint64, from, work int64) int64 {
-	if work == 0 {
-		return from
-	}
+// enough is the first time, but not before last, by which the people have hours
+// for so much work from a time on, infinite if never.
+func (m *model) enough(set uint64, from, work, last int64) int64 {
 	done := func(until int64) bool {
 		var sum int64 // work times rateUnit
 		for left := set; left != 0; left &= left - 1 {
@@ -294,10 +182,13 @@ func (m *model) enough(set uint64, from, work int64) int64 {
 		}
 		return sum >= work*rateUnit
 	}
-	if !done(far) {
+	low, high := max(from, last), int64(far)
+	switch {
+	case done(low):
+		return low
+	case !done(high):
 		return infinite
 	}
-	low, high := from, int64(far)
 	for low < high {
 		if middle := low + (high-low)/2; done(middle) {
 			high = middle

@@ -491,7 +491,8 @@ func (w *planner) prove(ctx context.Context, failures int) {
 			return
 		case possible:
 			list, want := w.table.draft()
-			w.v.offer(w.v.forward.run(list, want, nil))
+			list = slices.DeleteFunc(list, func(i int) bool { return i >= w.m.n }) // first settings
+			w.v.offer(w.v.forward.run(list, want[:w.m.n], nil))
 			w.v.tried++
 			if w.best().finish > end {
 				w.loose = end // without settings it can be done
@@ -523,7 +524,7 @@ func (w *planner) prove(ctx context.Context, failures int) {
 // decide goes on with the timetable for an end, or writes a new one.
 func (w *planner) decide(ctx context.Context, x **timetable, end int64, failures int) answer {
 	if *x == nil || (*x).end != end {
-		if *x = newTimetable(w.m, end, w.v.best, min(mostVariables, perFailure*int64(failures))); *x == nil {
+		if *x = newTimetable(w.eased, end, w.m.ease(w.eased, w.v.best), min(mostVariables, perFailure*int64(failures))); *x == nil {
 			return unknown
 		}
 	}

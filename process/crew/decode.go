@@ -1,6 +1,9 @@
 package crew
 
-import "cmp"
+import (
+	"cmp"
+	"slices"
+)
 
 // A draft is a plan in the making: by task, where it stands.
 type draft struct {
@@ -33,9 +36,11 @@ var worst = value{finish: infinite}
 // it returns is overwritten by the next list.
 type decoder struct {
 	m       *model
-	busy    [][]Span // of each person, in order
-	taken   [][]Span // of each machine
-	state   [][]int  // setting of each machine
+	busy    [][]Span  // of each person, in order
+	taken   [][]Span  // of each machine
+	state   [][]int   // setting of each machine
+	before  [][][]int // of each machine with attributes, its setting before each span
+	closed  []bool    // by machine: nothing is put in between
 	profile []profile
 	scratch []int
 	out     draft
@@ -44,7 +49,7 @@ type decoder struct {
 func newDecoder(m *model) *decoder {
 	d := &decoder{
 		m: m, busy: make([][]Span, m.people), taken: make([][]Span, len(m.start)),
-		state: make([][]int, len(m.start)), profile: make([]profile, len(m.caps)),
+		state: make([][]int, len(m.start)), before: make([][][]int, len(m.start)), closed: make([]bool, len(m.start)), profile: make([]profile, len(m.caps)),
 		out: draft{place: make([]spot, m.n)},
 	}
 	for q, s := range m.start {
@@ -58,7 +63,7 @@ func (d *decoder) clear() {
 		d.busy[q] = d.busy[q][:0]
 	}
 	for q := range d.taken {
-		d.taken[q] = d.taken[q][:0]
+		d.taken[q], d.before[q], d.closed[q] = d.taken[q][:0], d.before[q][:0], false
 		copy(d.state[q], d.m.start[q])
 	}
 	for r := range d.profile {
@@ -67,8 +72,9 @@ func (d *decoder) clear() {
 }
 
 // run puts the tasks of the list one by one where each ends soonest, gaps
-// between others included; on machines with attributes only behind what stands
-// there, since a task put in between would alter what the next must change.
+// between others included; on machines with attributes in between only where it
+// finds the machine set as it wants it, since it would else alter what the next
+// must change.
 // want[i] is the team that task i must have, or Any; nil is Any throughout. Of
 // places that end alike the one with fewest hand-overs is taken, then the team
 // whose people are least often wanted, then the lowest team and machine. If a
@@ -146,17 +152,36 @@ func (d *decoder) ready(i int, mask uint64) (t int64, hands int) {
 
 // fit is the soonest place of a task with a team at a machine.
 func (d *decoder) fit(i, k, machine int, ready int64) spot {
-	m, t := d.m, ready
-	var setup int64
-	behind := false
-	if machine != None && len(m.kinds[m.kind[i]].Attributes) > 0 {
-		behind = true
-		d.scratch = append(d.scratch[:0], d.state[machine]...)
-		setup = m.change(m.kind[i], d.scratch, m.setting[i])
-		if n := len(d.taken[machine]); n > 0 {
-			t = max(t, d.taken[machine][n-1].Until)
+	m := d.m
+	if machine == None || len(m.kinds[m.kind[i]].Attributes) == 0 {
+		return d.within(i, k, machine, ready, 0, anywhere)
+	}
+	d.scratch = append(d.scratch[:0], d.state[machine]...)
+	setup := m.change(m.kind[i], d.scratch, m.setting[i])
+	behind := ready
+	if n := len(d.taken[machine]); n > 0 {
+		behind = max(behind, d.taken[machine][n-1].Until)
+	}
+	if behind > ready && !d.closed[machine] {
+		if s := d.within(i, k, machine, ready, 0, between); s.end <= behind {
+			return s
 		}
 	}
+	return d.within(i, k, machine, behind, setup, free)
+}
+
+// Where a task may stand at its machine.
+type where int
+
+const (
+	free     where = iota // from a time on the machine is free
+	anywhere              // in any gap
+	between               // in gaps before others where the machine is set as it wants
+)
+
+// within is the soonest place from a time on.
+func (d *decoder) within(i, k, machine int, t, setup int64, w where) spot {
+	m := d.m
 	lasts := setup + m.teams[i][k].lasts
 	for {
 		at := t
@@ -168,8 +193,14 @@ func (d *decoder) fit(i, k, machine int, ready int64) spot {
 			}
 			at = fits
 		}
-		if machine != None && !behind {
+		switch {
+		case machine == None || w == free:
+		case w == anywhere:
 			at = gap(d.taken[machine], at, lasts)
+		default:
+			if at = d.alike(machine, m.setting[i], at, lasts); at >= infinite {
+				return spot{end: infinite}
+			}
 		}
 		for _, u := range m.uses[i] {
 			at = d.profile[u.resource].fit(m.caps[u.resource]-u.amount, at, lasts)
@@ -181,12 +212,41 @@ func (d *decoder) fit(i, k, machine int, ready int64) spot {
 	}
 }
 
+// alike is the first time from t on at which so long a task fits between spans
+// of a machine that is set as the task wants it; infinite if there is none.
+func (d *decoder) alike(machine int, setting []int, t, lasts int64) int64 {
+	spans := d.taken[machine]
+	k := len(spans)
+	for k > 0 && spans[k-1].From >= t+lasts {
+		k--
+	}
+	for ; k < len(spans); k++ {
+		at := t
+		if k > 0 {
+			at = max(at, spans[k-1].Until)
+		}
+		if at+lasts <= spans[k].From && suits(d.before[machine][k], setting) {
+			return at
+		}
+	}
+	return infinite
+}
+
+func suits(state, setting []int) bool {
+	for a, to := range setting {
+		if to != Any && to != state[a] {
+			return false
+		}
+	}
+	return true
+}
+
 // place puts the task there for good.
 func (d *decoder) place(i int, s spot) {
 	m := d.m
 	d.out.place[i] = s
-	if s.machine != None {
-		m.change(m.kind[i], d.state[s.machine], m.setting[i])
+	if s.machine != None && len(m.kinds[m.kind[i]].Attributes) > 0 {
+		d.set(i, s)
 	}
 	if s.end == s.begin {
 		return
@@ -201,6 +261,27 @@ func (d *decoder) place(i int, s spot) {
 	for _, u := range m.uses[i] {
 		d.profile[u.resource].add(s.begin, s.end, u.amount)
 	}
+}
+
+// set sets a machine with attributes, and keeps how it was set before.
+func (d *decoder) set(i int, s spot) {
+	q, spans := s.machine, d.taken[s.machine]
+	k := len(spans)
+	for k > 0 && spans[k-1].From > s.begin {
+		k--
+	}
+	if k < len(spans) { // in between, where it changes nothing
+		if s.end > s.begin {
+			d.before[q] = slices.Insert(d.before[q], k, d.before[q][k])
+		}
+		return
+	}
+	if s.end == s.begin {
+		d.closed[q] = d.closed[q] || !suits(d.state[q], d.m.setting[i])
+	} else {
+		d.before[q] = append(d.before[q], slices.Clone(d.state[q]))
+	}
+	d.m.change(d.m.kind[i], d.state[q], d.m.setting[i])
 }
 
 // gap is the first time from t on at which so long a task fits between spans.

@@ -8,14 +8,13 @@ import (
 
 // An improver makes plans by rules and betters them: a few tasks, neighbours
 // in time or anywhere, are taken out and put back in another order or with
-// other people, and the list is told anew; then, where the model can be told
-// from its end, it is pushed as late as it can be and back again (double
-// justification: V. Valls, F. Ballestín, S. Quintanilla, Justification and
+// other people, and the list is told anew; then it is pushed as late as it can
+// be and back again (double justification: V. Valls, F. Ballestín, S. Quintanilla, Justification and
 // RCPSP, European Journal of Operational Research 165, 2005). Its chance comes
 // from a fixed seed.
 type improver struct {
 	m       *model
-	back    *model // told from its end, or nil
+	back    *model // told from its end
 	forward *decoder
 	later   *decoder
 	scarce  []int64 // by person: how many tasks she could do
@@ -37,9 +36,7 @@ func newImprover(m *model, low int64) *improver {
 		chance: rand.New(rand.NewPCG(1, 2)),
 		best:   &draft{value: worst}, now: &draft{value: worst}, low: low, handLow: m.handsLow,
 	}
-	if v.back != nil {
-		v.later = newDecoder(v.back)
-	}
+	v.later = newDecoder(v.back)
 	for i := range m.n {
 		var all uint64
 		for _, t := range m.teams[i] {
@@ -89,7 +86,7 @@ func (v *improver) rules(ctx context.Context) {
 
 // push pushes a draft late and early again while that betters it.
 func (v *improver) push(d *draft) *draft {
-	if v.back == nil || d.value.finish >= infinite {
+	if d.value.finish >= infinite {
 		return d
 	}
 	best := d.clone()

@@ -207,6 +207,9 @@ func TestBestEqualsBruteForce(t *testing.T) {
 			}
 			return
 		}
+		if quick, err := crew.Solve(context.Background(), p, crew.Options{Nodes: crew.NoSearch}); err != nil || quick.Bound > finish {
+			t.Fatalf("without search the bound is %d, the best ends at %d (%v)", quick.Bound, finish, err)
+		}
 		if !found || finish != r.Finish || hands != r.Handovers {
 			t.Fatalf("got %d with %d hand-overs, brute force %d with %d (%v)", r.Finish, r.Handovers, finish, hands, found)
 		}

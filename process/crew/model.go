@@ -31,7 +31,7 @@ type model struct {
 	pace       []int64 // of each person
 	head, tail []int64 // soonest begin; least time from the begin to the end of all
 	handsLow   int     // hand-overs that no plan is without
-	paid       []int64 // of each kind: setting up that is counted in least
+	early      []int64 // times before which tasks do not begin; nil is none
 	setups     bool    // some machine has attributes
 	timed      bool    // somebody has hours
 }
@@ -106,7 +106,6 @@ func compile(p Problem) *model {
 			m.join(b, i, true)
 		}
 	}
-	m.pay()
 	m.spread()
 	return m
 }
@@ -187,6 +186,9 @@ func (m *model) spread() {
 	for _, i := range list {
 		for _, a := range m.pred[i] {
 			m.head[i] = max(m.head[i], m.head[a.task]+m.least[a.task]+m.lag(a))
+		}
+		if m.early != nil {
+			m.head[i] = max(m.head[i], m.early[i])
 		}
 		soonest := int64(infinite)
 		for _, k := range m.teams[i] {

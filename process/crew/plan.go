@@ -6,20 +6,25 @@ import "context"
 // by clauses and by walking all fronts in turn with more bettering.
 type planner struct {
 	m     *model
+	eased *model // without settings
 	o     Options
 	v     *improver
 	tried int
 	low   int64
 	table *timetable // for an end sooner than the best
 	under *timetable // for an end between the bound and the best
-	loose int64      // an end that clauses, which know no settings, allow
+	loose int64      // an end that clauses, which know the first settings only, allow
 	sure  bool       // the fewest hand-overs are proved, and the finish with them
 }
 
 func solve(ctx context.Context, p Problem, o Options) Result {
 	m := compile(p)
-	low := m.lower()
-	w := &planner{m: m, o: o, low: low, v: newImprover(m, low), loose: infinite}
+	eased := m.eased()
+	for i := range m.n {
+		m.tail[i] = m.least[i] + eased.tail[i] - eased.least[i]
+	}
+	low := eased.lower()
+	w := &planner{m: m, eased: eased, o: o, low: low, v: newImprover(m, low), loose: infinite}
 	if low < infinite {
 		w.v.rules(context.WithoutCancel(ctx))
 		if o.Nodes > 0 {
@@ -48,7 +53,7 @@ func (w *planner) work(ctx context.Context) {
 	const first, walkable = 250, 40
 	lists := 1
 	if w.m.setups {
-		lists = 4 // of which clauses know nothing
+		lists = 16 // clauses know only the first of them
 	}
 	for size := first; ; size *= 2 {
 		left := func() int { return min(size, w.o.Nodes-w.spent()) }

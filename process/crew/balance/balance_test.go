@@ -248,6 +248,30 @@ func TestFewestEqualsBruteForce(t *testing.T) {
 	})
 }
 
+// TestNoTimeIsHonoured: without time the rows are still rows.
+func TestNoTimeIsHonoured(t *testing.T) {
+	ctx, cancel := context.WithCancel(t.Context())
+	cancel()
+	l := balance.Line{Times: make([]int64, 200), After: make([][]int, 200)}
+	for i := range l.Times {
+		l.Times[i] = int64(1 + i*37%23)
+	}
+	r, err := balance.Quickest(ctx, l, 7, balance.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if cycle, err := sound(l, r); err != nil || cycle != r.Cycle || len(r.Stations) > 7 || r.Bound > r.Cycle {
+		t.Errorf("cycle %d, said to be %d, bound %d, %v", cycle, r.Cycle, r.Bound, err)
+	}
+	r, err = balance.Fewest(ctx, l, 50, balance.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if cycle, err := sound(l, r); err != nil || cycle > 50 {
+		t.Errorf("cycle %d, %v", cycle, err)
+	}
+}
+
 func TestFaultsAreNamed(t *testing.T) {
 	for want, l := range map[string]balance.Line{
 		"task 0: takes 9, longer than the cycle of 8": {Times: []int64{9}},

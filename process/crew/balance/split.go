@@ -63,7 +63,7 @@ func Quickest(ctx context.Context, l Line, stations int, o Options) (Row, error)
 	row := Row{Bound: low, Cycle: max(g.sum, low)}
 	row.Stations, _ = s.split(row.Cycle, 1)
 	// Between a cycle that is not known to do and one that does.
-	for at := low; at < row.Cycle; {
+	for at := low; at < row.Cycle && ctx.Err() == nil; {
 		found, none := s.split(at, stations)
 		if found != nil {
 			row.Stations, row.Cycle = found, g.busiest(found)
@@ -181,7 +181,7 @@ func (s *splitter) walk(g *graph, cycle int64, m int) (stations [][]int, whole b
 		next := []front{}
 		at := map[set]int{}
 		for k := range last {
-			full := g.loads(&last[k], cycle, spare, loads, func(done set, idle int64) {
+			full := g.loads(s.ctx, &last[k], cycle, spare, loads, func(done set, idle int64) {
 				if _, ok := at[done]; !ok {
 					at[done] = len(next)
 					next = append(next, front{done, idle, k})
@@ -221,8 +221,8 @@ func (f *front) count() int {
 }
 
 // loads finds the full loads of the next station after a front; false if there
-// were more than the most.
-func (g *graph) loads(f *front, cycle, spare int64, most int, offer func(done set, idle int64)) bool {
+// were more than the most, or if the context ended and there is one.
+func (g *graph) loads(ctx context.Context, f *front, cycle, spare int64, most int, offer func(done set, idle int64)) bool {
 	left := make([]int, g.n)
 	var eligible []int
 	for i := range g.n {
@@ -239,14 +239,15 @@ func (g *graph) loads(f *front, cycle, spare int64, most int, offer func(done se
 		}
 	}
 	slices.SortStableFunc(eligible, func(a, b int) int { return cmp.Compare(g.weight[b], g.weight[a]) })
-	count := 0
+	count, steps := 0, 0
 	done := f.done
 	// Tasks are taken in the order in which they became eligible, so that no
 	// load comes twice; one that was passed over must not fit in the end.
 	var passed []int
 	var walk func(list []int, room int64) bool
 	walk = func(list []int, room int64) bool {
-		if count >= most {
+		const often = 1024
+		if steps++; count >= most || count > 0 && steps%often == 0 && ctx.Err() != nil {
 			return false
 		}
 		if len(list) == 0 {
