@@ -49,6 +49,17 @@ func (c *composer) pieceMap() {
 	}, say(w.mapCaption+lines, values{"scale": c.scaleWords(scale)}))
 }
 
+// PieceMap is the piece map of a plan by itself, with the seams' names at their
+// edges where there is room; false where the plan has no piece to draw.
+func PieceMap(plan *process.Plan) (figure.Figure, bool) {
+	c := newComposer(plan, Options{FiguresAt: "figures/"})
+	c.pieceMap()
+	if len(c.drawings) == 0 {
+		return figure.Figure{}, false
+	}
+	return c.drawings[0].Figure, true
+}
+
 func hasLines(p process.Piece) bool {
 	return slices.ContainsFunc(p.Drawn, func(d process.Drawn) bool { return d.Kind == detailLine })
 }

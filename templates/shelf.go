@@ -13,6 +13,12 @@ import (
 //go:embed garments/*.yaml
 var garments embed.FS
 
+//go:embed blank.yaml
+var blank string
+
+// Blank is a small garment with comments, to be changed to one of the maker's own.
+func Blank() []byte { return []byte(blank) }
+
 // Names returns the names of the garments on the shelf, sorted.
 func Names() []string {
 	entries, err := garments.ReadDir("garments")

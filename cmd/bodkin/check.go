@@ -2,26 +2,52 @@ package main
 
 import (
 	"fmt"
+	"path/filepath"
 	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"bodkin/process"
+	"bodkin/seams"
 	"bodkin/seams/length"
 )
 
 func checkCommand(s streams) *cobra.Command {
+	var output string
 	cmd := &cobra.Command{
-		Use:   "check [JOB]",
-		Short: "Check a job and tell in a few lines what would be done",
+		Use:   "check [JOB | GARMENT-FILE]",
+		Short: "Check a job, or a garment of your own, and tell what was understood",
 		Long: `Check works a job out as plan does and tells in a few lines what was understood,
 what was assumed, and how each seam would be sewn. It writes no file. The first
-column has the names that a job's seams: and bodkin why know.`,
-		Example:               "  bodkin check coat.yaml",
+column has the names that a job's seams: and bodkin why know.
+
+Of a garment's file it tells the pieces, joins and edges at the garment's usual
+measures, and what does not match: edges of unlike length, an edge that nothing
+becomes of, an opening that does not go over head or hips. With -o it draws the
+pieces.`,
+		Example: `  bodkin check coat.yaml
+  bodkin start --blank > skirt.yaml
+  bodkin check skirt.yaml -o skirt.svg`,
 		DisableFlagsInUseLine: true,
 		Args:                  wants(0, "JOB"),
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if file, ok, err := garmentFile(first(args)); err != nil || ok {
+				if err != nil {
+					return err
+				}
+				set, err := loadSettings(cmd.Flags())
+				if err != nil {
+					return err
+				}
+				if err := drawable(output); err != nil {
+					return err
+				}
+				return checkGarment(cmd.Context(), s, set, file, output)
+			}
+			if output != "" {
+				return wrong("bodkin plan draws a job", "check draws a garment's file only")
+			}
 			plan, err := planFor(cmd, s, first(args))
 			if err != nil {
 				return err
@@ -31,9 +57,33 @@ column has the names that a job's seams: and bodkin why know.`,
 		},
 		ValidArgsFunction: completeJob,
 	}
+	cmd.Flags().StringVarP(&output, "output", "o", "", "`FILE.svg` to draw a garment's pieces in")
 	addSettings(cmd.Flags(), "workroom", "shelf", "units", "within")
 	completeSettings(cmd)
 	return cmd
+}
+
+// garmentFile reads a file that holds a garment; it is not ok for any other.
+func garmentFile(name string) (file seams.File, ok bool, err error) {
+	if name == "" || name == "-" {
+		return file, false, nil
+	}
+	file.Name = name
+	if file.Data, err = readFile(name); err != nil {
+		return file, false, err
+	}
+	return file, garmentLine.Match(file.Data), nil
+}
+
+// drawable refuses an output that is not to be an SVG, or cannot be written.
+func drawable(output string) error {
+	if output == "" {
+		return nil
+	}
+	if !strings.EqualFold(filepath.Ext(output), ".svg") {
+		return wrong("end it in .svg", "the pieces are drawn as SVG, not as %s", output)
+	}
+	return ready(output)
 }
 
 // summary is the plan in a few lines.

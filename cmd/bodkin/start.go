@@ -13,17 +13,31 @@ import (
 )
 
 func startCommand(s streams) *cobra.Command {
+	var blank bool
 	cmd := &cobra.Command{
-		Use:   "start GARMENT",
+		Use:   "start GARMENT | --blank",
 		Short: "Write a commented job for a garment to standard output",
 		Long: `Write a commented job for a garment of the shelf to standard output, with a
 figure for every measure and choice, to be changed to your own. Lengths are in
-the units of --units, else of your workroom, else in cm.`,
+the units of --units, else of your workroom, else in cm.
+
+--blank writes a garment instead: a small one with comments, to be changed to one
+of your own. A job names it by its path.`,
 		Example: `  bodkin start open-jacket > coat.yaml
-  bodkin start pull-on-skirt --units in > skirt.yaml`,
+  bodkin start pull-on-skirt --units in > skirt.yaml
+  bodkin start --blank > my-skirt.yaml`,
 		DisableFlagsInUseLine: true,
-		Args:                  wants(1, "GARMENT"),
+		Args: func(cmd *cobra.Command, args []string) error {
+			if blank {
+				return wants(0)(cmd, args)
+			}
+			return wants(1, "GARMENT")(cmd, args)
+		},
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if blank {
+				_, _ = s.out.Write(templates.Blank()) // run tells of a failure
+				return nil
+			}
 			job, err := startJob(cmd, args[0])
 			if err != nil {
 				return err
@@ -33,6 +47,7 @@ the units of --units, else of your workroom, else in cm.`,
 		},
 		ValidArgsFunction: completeGarment,
 	}
+	cmd.Flags().BoolVar(&blank, "blank", false, "write a small garment to be changed to your own")
 	addSettings(cmd.Flags(), "workroom", "shelf", "units")
 	completeSettings(cmd)
 	return cmd
