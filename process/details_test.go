@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"bodkin/process"
 	"bodkin/seams/form"
 	"bodkin/templates"
 )
@@ -114,6 +115,52 @@ func TestShirtParts(t *testing.T) {
 			if n.Name == "button" && n.Count != 7+1+2 {
 				t.Errorf("%s: %d buttons", w.Name, n.Count)
 			}
+		}
+	}
+}
+
+// A waistcoat's lining is stitched and turned where it may be, felled by hand where
+// neat work is wanted or nothing sews a row, and as the job insists; its armholes,
+// through which it is turned, come after it.
+func TestWaistcoatLining(t *testing.T) {
+	shelf := loadShelf(t)
+	g, err := templates.Load("lined-waistcoat")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, x := range []struct {
+		cloth, favour, insisted string
+		room                    *process.Workroom
+		edge, armhole           string
+	}{
+		{"cotton-poplin", "", "", rooms()[0], "lining-edge-bagged", "lining-armhole-felled"},
+		{"cotton-poplin", "quick", "", rooms()[0], "lining-edge-bagged", "lining-armhole-stitched"},
+		{"wool-flannel", "neat", "", rooms()[0], "lining-edge-felled", "lining-armhole-felled"},
+		{"velvet", "", "", rooms()[0], "lining-edge-felled", "lining-armhole-felled"},
+		{"cotton-poplin", "", "", rooms()[1], "lining-edge-felled", "lining-armhole-felled"},
+		{"cotton-poplin", "", "lining-edge-felled", rooms()[0], "lining-edge-felled", "lining-armhole-felled"},
+	} {
+		j := jobFor(g, x.cloth, "acetate-lining")
+		j.Favour = text(x.favour)
+		if x.insisted != "" {
+			j.Seams = form.Pairs[form.Text]{{Key: text("lining"), Value: text(x.insisted)}}
+		}
+		p := plan(t, j, x.room, shelf)
+		checkOrder(t, p)
+		for _, s := range p.Seams {
+			want := map[string]string{"lining": x.edge, "armhole": x.armhole}[s.Name]
+			if want != "" && s.Construction != want {
+				t.Errorf("%s, %q, %q: the %s is a %s, want %s", x.cloth, x.favour, x.insisted, s.Title, s.Construction, want)
+			}
+		}
+		in := ""
+		for _, o := range p.Operations {
+			if o.Seam == "lining" || o.Seam == "armhole" {
+				in += o.Seam + " "
+			}
+		}
+		if strings.Contains(in, "armhole lining") {
+			t.Errorf("%s: an armhole is begun before the lining is in: %s", x.cloth, in)
 		}
 	}
 }

@@ -18,6 +18,9 @@ var womenMeasured = map[string][3]string{
 	"waist": {"71.0 cm", "85.2 cm", "104.0 cm"},
 	"hip":   {"90.1 cm", "101.8 cm", "115.6 cm"},
 	"neck":  {"30.2 cm", "32.8 cm", "36.3 cm"},
+	"arm":   {"49.7 cm", "54.2 cm", "59.4 cm"}, // sleeve outseam
+
+	"nape_to_waist": {"38.4 cm", "42.4 cm", "47.0 cm"}, // waist back length, to the same waist
 }
 
 var menMeasured = map[string][3]string{
@@ -25,6 +28,9 @@ var menMeasured = map[string][3]string{
 	"waist": {"76.8 cm", "93.7 cm", "113.1 cm"},
 	"hip":   {"89.9 cm", "101.7 cm", "114.9 cm"},
 	"neck":  {"36.0 cm", "39.5 cm", "44.3 cm"},
+	"arm":   {"54.5 cm", "59.2 cm", "64.5 cm"},
+
+	"nape_to_waist": {"43.3 cm", "47.7 cm", "52.4 cm"},
 }
 
 // variantsOf are all combinations of a garment's choices among words.
