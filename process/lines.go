@@ -239,6 +239,9 @@ func (b *layer) staystitches(lines []*line) []*line {
 			!slices.Contains([]string{"binding", "facing", "band"}, l.kind)) {
 			continue
 		}
+		if l.edge != nil && l.edge.Gives {
+			continue // a row of lockstitch would break, or stop the edge from passing the body
+		}
 		var held []edgeOf
 		length := 0.0
 		for _, e := range l.edges {

@@ -60,7 +60,11 @@ func TestPublishedOrders(t *testing.T) {
 			[]string{"front-gore", "zip", "side", "back-gore", "waistband", "hem"}, nil},
 		{"wrap-robe", "kimono gown (common practice): shoulders, sleeve hems, sleeves in, sleeve and side seam in one, hem, band along neck and fronts, belt",
 			[]string{"shoulder", "sleeve-hem", "armhole", "side", "hem", "front", "belt"}, nil},
+		{"knit-tee", "knit top sewn flat (common practice), the variation with both shoulders first: shoulders, neckband, sleeves to body flat, side and underarm in one, hem",
+			[]string{"shoulder", "neck", "sleeve-hem", "sleeve-armhole", "side", "hem"}, nil},
 
+		{"knit-tee", "knit top sewn flat (common practice): neckband on while one shoulder is open, hem before the last side; here neckband and hem are closed rings",
+			[]string{"neck", "shoulder", "sleeve-hem", "sleeve-armhole", "hem", "side"}, []string{"neck edge runs over the end of the shoulder seam", "hem runs over the end of the side and underarm seam"}},
 		{"darted-trousers", "pocket after the side seam that takes its side piece in", []string{"zip", "front-crotch", "back-crotch", "side", "pocket", "inseam", "waistband", "hem"}, []string{"side seam takes in the side piece of the slanted pocket"}},
 		{"darted-trousers", "inseam before the crotch that it runs over", []string{"pocket", "zip", "inseam", "front-crotch", "back-crotch", "side", "waistband", "hem"}, []string{"inseam runs over the end of the front crotch seam"}},
 		{"darted-trousers", "waistband before the zip", []string{"pocket", "front-crotch", "back-crotch", "side", "inseam", "waistband", "zip", "hem"}, []string{"waistband closes over the end of the zip"}},

@@ -2,6 +2,7 @@ package process
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bodkin/seams"
@@ -35,7 +36,7 @@ func StartJob(g *templates.Garment, shelf *seams.Shelf, style length.Style) []by
 	s.line("")
 	s.line("cloth:   # bodkin list cloth shows the shelf; your own: {like: cotton-lawn, weight: 60 g/m2, …}")
 	for i, r := range g.Roles() {
-		c := startingCloth(shelf)
+		c := startingCloth(shelf, r.Usual)
 		s.line("  # %s", lowerFirst(r.Title))
 		s.line("  %s: {is: %s, colour: %s, width: %s}", r.Name, c.Name, [2]string{"white", "grey"}[min(i, 1)], s.length(c.Widths[0]))
 	}
@@ -101,9 +102,13 @@ func (s *starter) lengthText(t form.Text) string {
 	return s.length(mm)
 }
 
-// startingCloth is the cloth that a new job names: a light, firm woven that
-// anyone can sew, the first of the shelf that is one.
-func startingCloth(shelf *seams.Shelf) seams.Cloth {
+// startingCloth is the cloth that a new job names: the one that the garment says
+// suits it, else a light, firm woven that anyone can sew, the first of the shelf
+// that is one.
+func startingCloth(shelf *seams.Shelf, usual string) seams.Cloth {
+	if k := slices.IndexFunc(shelf.Cloths, func(c seams.Cloth) bool { return c.Name == usual }); k >= 0 {
+		return shelf.Cloths[k]
+	}
 	for _, c := range shelf.Cloths {
 		if c.Woven() && c.Slip == 0 && c.Sheerness == 0 && c.Fraying <= 1 && c.Weight >= 80 && c.Weight <= 160 {
 			return c

@@ -60,6 +60,7 @@ type Choice struct {
 type Cloth struct {
 	Title    string    `yaml:"title,required"`
 	Optional bool      `yaml:"optional"` // the main cloth serves where none is named
+	Usual    form.Text `yaml:"usual"`    // a cloth of the shelf that suits it: the one that a new job names
 	If       form.Text `yaml:"if"`
 }
 
@@ -205,13 +206,14 @@ type Check struct {
 type Role struct {
 	Name, Title string
 	Optional    bool
+	Usual       string // a cloth of the shelf that suits, or empty
 }
 
 // Roles returns the cloth roles in the file's order; the first is the main one.
 func (g *Garment) Roles() []Role {
 	roles := make([]Role, len(g.Cloths))
 	for i, c := range g.Cloths {
-		roles[i] = Role{c.Key.Value, c.Value.Title, c.Value.Optional}
+		roles[i] = Role{c.Key.Value, c.Value.Title, c.Value.Optional, c.Value.Usual.Value}
 	}
 	return roles
 }

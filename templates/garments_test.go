@@ -98,6 +98,7 @@ func TestEveryGarmentOnTheShelfLoads(t *testing.T) {
 		"boxy-top",
 		"circle-skirt",
 		"darted-trousers",
+		"knit-tee",
 		"lined-waistcoat",
 		"open-jacket",
 		"pleated-skirt",

@@ -49,6 +49,7 @@ func (w *workshop) treat(i int) {
 	if !e.Stretch.IsZero() {
 		stretch = w.number(e.Stretch, e.from.scope)
 	}
+	r.Gives = stretch > 1
 	w.passes(e.GoesOver, e.from.scope, e.Title, run.length, stretch, t)
 	w.made.Treatments = append(w.made.Treatments, r)
 }
