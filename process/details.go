@@ -273,12 +273,12 @@ func (s *structureOf) flat(d int, l *line) []relation {
 	for i, x := range s.lines {
 		switch {
 		case i == d:
-		case x.kind == "hem" && s.laidOver(l, x):
-			out = append(out, relation{first: i, then: d,
-				because: "the " + x.title + " is turned while it lies flat, before the " + l.title + " is laid over it"})
 		case meets(x.edges, takes):
 			out = append(out, relation{first: d, then: i,
 				because: "the " + x.title + " takes in the ends of the " + l.title})
+		case x.kind == "hem" && s.laidOver(l, x):
+			out = append(out, relation{first: i, then: d,
+				because: "the " + x.title + " is turned while it lies flat, before the " + l.title + " is laid over it"})
 		case x.kind == "dart" && l.kind == "patch-pocket" && touches(x, l.pieces[:1]):
 			out = append(out, relation{first: i, then: d,
 				because: "the " + x.title + " is pressed before the " + l.title + " is laid beside or over it"})

@@ -164,3 +164,48 @@ func TestWaistcoatLining(t *testing.T) {
 		}
 	}
 }
+
+// A tuck is sewn before the hem that takes its ends in, and a hem before the
+// pleats that are folded with it: by their lines, not by their names.
+func TestTucksAndPleatsBesideHems(t *testing.T) {
+	for _, x := range []struct {
+		garment       string
+		choices       form.Pairs[form.Text]
+		wrong, reason string
+	}{
+		{"apron", form.Pairs[form.Text]{{Key: text("tucks"), Value: text("three")}}, "side tuck", "side edge takes in the ends of the tuck"},
+		{"pleated-skirt", nil, "front-pleat hem", "hem is turned while it lies flat"},
+	} {
+		g, err := templates.Load(x.garment)
+		if err != nil {
+			t.Fatal(err)
+		}
+		j := jobFor(g, "cotton-lawn", "cotton-lawn")
+		j.Choices = x.choices
+		p := plan(t, j, rooms()[0], loadShelf(t))
+		checkOrder(t, p)
+		var told []string
+		for _, r := range p.CheckOrder(strings.Fields(x.wrong)) {
+			told = append(told, r.Because)
+		}
+		if got := strings.Join(told, "; "); !strings.Contains(got, x.reason) {
+			t.Errorf("%s: of %s nothing says %q but %q", x.garment, x.wrong, x.reason, got)
+		}
+	}
+}
+
+// What opens one side of a pair of seams is left open on that side alone.
+func TestZipOnTheLeft(t *testing.T) {
+	g, err := templates.Load("six-gore-skirt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := plan(t, jobFor(g, "cotton-poplin", "cotton-lawn"), rooms()[0], loadShelf(t))
+	all := ""
+	for _, o := range p.Operations {
+		all += o.Text + "\n"
+	}
+	if words := "On the left leave 18 cm open for the zip in the left side seam, from the waistband on."; strings.Count(all, words) != 1 {
+		t.Errorf("%q stands %d times", words, strings.Count(all, words))
+	}
+}

@@ -23,7 +23,7 @@ func kindsOfDetail() []detailKind {
 	more := []string{"fits", "ease", "gather", "depth", "lap", "strain", "across", "closed", "closed_by", "goes_over"}
 	return []detailKind{
 		{"dart", []string{"piece", "between", "point", "press", "toward"}, nil},
-		{"tuck", []string{"piece", "depth", "count"}, []string{"takes", "lines", "length"}},
+		{"tuck", []string{"piece", "depth", "count"}, []string{"takes", "lines", "length", "across"}},
 		{"pleat", []string{"piece", "depth", "count"}, []string{"takes", "lines", "length"}},
 		{"patch-pocket", []string{"piece", "pieces"}, []string{"lines", "fits", "depth", "count"}},
 		{"in-seam-pocket", []string{"in", "pieces", "length", "after"}, []string{"fits"}},

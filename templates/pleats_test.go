@@ -36,3 +36,12 @@ func TestPleatsAtWaistAndHips(t *testing.T) {
 	}
 	near(t, "the band", float64(band.Length), 776, 1e-6)
 }
+
+// A tuck takes up twice its depth (geometry): the side that is drawn longer by as
+// much is as long as it should be when the tucks are sewn.
+func TestTucksTakeUpTwiceTheirDepth(t *testing.T) {
+	plain := makeIt(t, "apron", nil, pairs("tucks", "none"))
+	tucked := makeIt(t, "apron", nil, pairs("tucks", "three"))
+	near(t, "cut longer", edge(t, tucked, "body", "side").Length()-edge(t, plain, "body", "side").Length(), 3*2*10, 1e-6)
+	near(t, "as long when sewn", float64(treatment(t, tucked, "side").Length), float64(treatment(t, plain, "side").Length), 1e-6)
+}

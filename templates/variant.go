@@ -311,7 +311,7 @@ func (p *parser) hands() {
 		case len(t.Along) > 0:
 			p.sides(t.Detail, t.Along, t.EachSide, t.Across || t.OneSide)
 		case !t.Piece.IsZero():
-			p.sides(t.Detail, []form.Text{{Value: t.Piece.Value + "."}}, t.EachSide, t.OneSide)
+			p.sides(t.Detail, []form.Text{{Value: t.Piece.Value + "."}}, t.EachSide, t.OneSide || t.Across)
 		}
 	}
 }
