@@ -57,40 +57,46 @@ func variantsOf(g *templates.Garment) []form.Pairs[form.Text] {
 // and refuses none.
 func TestPublishedBodies(t *testing.T) {
 	for _, name := range templates.Names() {
-		g := load(t, name)
-		if g.Child {
-			continue
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			inPublishedBodies(t, load(t, name))
+		})
+	}
+}
+
+func inPublishedBodies(t *testing.T, g *templates.Garment) {
+	if g.Child {
+		t.Skip("drawn to the measures of a child")
+	}
+	all := variantsOf(g)
+	for _, b := range []struct {
+		title    string
+		measured map[string][3]string
+		at       float64 // 0 for the 5th, 1 for the 50th, 2 for the 95th percentile, and between
+		variants []form.Pairs[form.Text]
+	}{
+		{"5th of women", womenMeasured, 0, all},
+		{"50th of women", womenMeasured, 1, all},
+		{"95th of women", womenMeasured, 2, all},
+		{"5th to 50th of women", womenMeasured, 0.5, all[:1]},
+		{"50th to 95th of women", womenMeasured, 1.5, all[:1]},
+		{"5th of men", menMeasured, 0, all[:1]},
+		{"50th of men", menMeasured, 1, all[:1]},
+		{"95th of men", menMeasured, 2, all[:1]},
+	} {
+		var size form.Pairs[form.Text]
+		for _, m := range g.Measures.Keys() {
+			if cm, ok := b.measured[m]; ok {
+				size = append(size, pairs(m, between(t, cm, b.at))...)
+			}
 		}
-		all := variantsOf(g)
-		for _, b := range []struct {
-			title    string
-			measured map[string][3]string
-			at       float64 // 0 for the 5th, 1 for the 50th, 2 for the 95th percentile, and between
-			variants []form.Pairs[form.Text]
-		}{
-			{"5th of women", womenMeasured, 0, all},
-			{"50th of women", womenMeasured, 1, all},
-			{"95th of women", womenMeasured, 2, all},
-			{"5th to 50th of women", womenMeasured, 0.5, all[:1]},
-			{"50th to 95th of women", womenMeasured, 1.5, all[:1]},
-			{"5th of men", menMeasured, 0, all[:1]},
-			{"50th of men", menMeasured, 1, all[:1]},
-			{"95th of men", menMeasured, 2, all[:1]},
-		} {
-			var size form.Pairs[form.Text]
-			for _, m := range g.Measures.Keys() {
-				if cm, ok := b.measured[m]; ok {
-					size = append(size, pairs(m, between(t, cm, b.at))...)
-				}
+		for _, choices := range b.variants {
+			made, err := g.Make(size, choices)
+			if err != nil {
+				t.Errorf("%s percentile, %v: %v", b.title, words(choices), err)
+				continue
 			}
-			for _, choices := range b.variants {
-				made, err := g.Make(size, choices)
-				if err != nil {
-					t.Errorf("%s, %s percentile, %v: %v", name, b.title, words(choices), err)
-					continue
-				}
-				checkLaws(t, made)
-			}
+			checkLaws(t, made)
 		}
 	}
 }
