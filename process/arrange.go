@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -19,9 +20,16 @@ type arrangement struct {
 	sequence   []int
 	result     order.Result
 	cost       order.Breakdown
-	seamBySeam order.Breakdown
+	seamBySeam tallied
 	book       *Textbook     // nil where none fits
 	attributes [][]attribute // of each station
+	aside      int64         // part of the result's cost that is no change: trial rows of further machines of a kind
+}
+
+// tallied is what another order costs.
+type tallied struct {
+	minutes        float64
+	moves, threads int
 }
 
 // attribute is one thing about a station that is set for an operation.
@@ -49,7 +57,8 @@ func (e *DoneError) Error() string { return "nothing is left to do on " + e.Garm
 
 // priceOwn finds what the changes would take without the maker's own order.
 func (o *operator) priceOwn(ctx context.Context, own *OwnOrder, opts order.Options) error {
-	p, _ := o.problem()
+	p, attrs := o.problem()
+	o.spread(&p, attrs, o.kindred())
 	for i, n := range o.ops {
 		p.Operations[i].After = nil
 		for _, need := range n.after {
@@ -60,12 +69,18 @@ func (o *operator) priceOwn(ctx context.Context, own *OwnOrder, opts order.Optio
 	}
 	o.loosenTests(p)
 	r, err := order.Solve(ctx, p, opts)
-	own.FreeMinutes, own.FreeProved = float64(r.Cost)/60, r.Proved
+	if err != nil {
+		return err
+	}
+	cost, err := order.CostWith(p, r.Sequence, r.Ways)
+	own.FreeMinutes, own.FreeProved = minutesOfChange(cost, attrs), r.Proved
 	return err
 }
 
 // arrange finds the order of the operations with the fewest minutes of change.
-func (o *operator) arrange(ctx context.Context, garment string, opts order.Options) (*arrangement, error) {
+// Of several machines of one kind it settles which does what. What the maker's
+// own order costs is told in own, if there is one.
+func (o *operator) arrange(ctx context.Context, garment string, own *OwnOrder, opts order.Options) (*arrangement, error) {
 	p, attrs := o.problem()
 	bySeam, err := o.teach(&p)
 	if c, ok := errors.AsType[*order.CycleError](err); ok {
@@ -75,38 +90,94 @@ func (o *operator) arrange(ctx context.Context, garment string, opts order.Optio
 		return nil, err
 	}
 	a := &arrangement{attributes: attrs}
-	o.settleTests(p, bySeam)
-	if a.seamBySeam, err = order.Cost(p, bySeam); err != nil {
-		return nil, err
-	}
-	if err := o.priceBook(p, a); err != nil {
-		return nil, err
-	}
+	kinds := o.kindred()
+	o.spread(&p, attrs, kinds)
 	o.loosenTests(p)
+	if err := o.priceOthers(p, bySeam, a); err != nil {
+		return nil, err
+	}
 	if a.result, err = order.Solve(ctx, p, opts); err != nil {
 		return nil, err
 	}
-	a.sequence = a.result.Sequence
+	if own != nil {
+		if err := o.priceOwn(ctx, own, opts); err != nil {
+			return nil, err
+		}
+	}
+	a.sequence = o.seat(a.result, p, kinds)
+	if len(kinds) > 0 {
+		p, a.attributes = o.problem()
+	}
 	o.settleTests(p, a.sequence)
-	a.cost, err = order.Cost(p, a.sequence)
-	return a, err
+	if a.cost, err = order.Cost(p, a.sequence); err != nil {
+		return nil, err
+	}
+	a.aside = a.result.Cost - a.cost.Total
+	return a, nil
 }
 
-// priceBook finds what a published order costs.
-func (o *operator) priceBook(p order.Problem, a *arrangement) error {
+// priceOthers finds what it costs to go seam by seam, and in a published order.
+func (o *operator) priceOthers(p order.Problem, bySeam []int, a *arrangement) error {
+	cost, err := cheapest(p, bySeam)
+	if err != nil {
+		return err
+	}
+	a.seamBySeam.minutes = minutesOfChange(cost, a.attributes)
+	a.seamBySeam.moves, a.seamBySeam.threads = tally(cost, a.attributes)
 	book, sequence, err := o.textbook()
 	if err != nil || book == nil {
 		return err
 	}
-	o.settleTests(p, sequence)
-	cost, err := order.Cost(p, sequence)
-	if err != nil {
+	if cost, err = cheapest(p, sequence); err != nil {
 		return err
 	}
-	book.ChangeMinutes = float64(cost.Total) / 60
-	book.StationMoves, book.ThreadChanges = o.tally(cost, a.attributes)
+	book.ChangeMinutes = minutesOfChange(cost, a.attributes)
+	book.StationMoves, book.ThreadChanges = tally(cost, a.attributes)
 	a.book = book
 	return nil
+}
+
+// cheapest prices a sequence, done at the machines where it costs least.
+func cheapest(p order.Problem, sequence []int) (order.Breakdown, error) {
+	choice := slices.ContainsFunc(p.Operations, func(q order.Operation) bool { return len(q.Or) > 0 })
+	if !choice {
+		return order.Cost(p, sequence)
+	}
+	chain := p
+	chain.Operations = slices.Clone(p.Operations)
+	for at, i := range sequence[1:] {
+		q := &chain.Operations[i]
+		q.After = append(slices.Clone(q.After), sequence[at])
+	}
+	r, err := order.Solve(context.Background(), chain, order.Options{Nodes: chainNodes})
+	if err != nil {
+		return order.Breakdown{}, err
+	}
+	return order.CostWith(p, r.Sequence, r.Ways)
+}
+
+// chainNodes bounds the search for the cheapest machines of a given sequence.
+const chainNodes = 20_000
+
+// minutesOfChange is what moves and changes take, without the trial rows of
+// machines that are used and without what ends at machines that are not.
+func minutesOfChange(cost order.Breakdown, attributes [][]attribute) float64 {
+	used := map[int]bool{}
+	sum := cost.Moves
+	for _, s := range cost.Steps {
+		used[s.Station] = true
+		for _, c := range s.Changes {
+			if c.Attribute < len(attributes[s.Station]) {
+				sum += c.Cost
+			}
+		}
+	}
+	for _, e := range cost.Ends {
+		if used[e.Station] {
+			sum += e.Cost
+		}
+	}
+	return float64(sum) / 60
 }
 
 // loosenTests lets a test row be sewn with whatever comes first at its machine:
@@ -114,8 +185,10 @@ func (o *operator) priceBook(p order.Problem, a *arrangement) error {
 func (o *operator) loosenTests(p order.Problem) {
 	for i := range p.Operations {
 		if o.ops[i].trial() {
-			for k := range p.Operations[i].Setting {
-				p.Operations[i].Setting[k] = order.Any
+			for k := range p.Operations[i].Ways() {
+				for a := range p.Operations[i].Way(k).Setting {
+					p.Operations[i].Way(k).Setting[a] = order.Any
+				}
 			}
 		}
 	}

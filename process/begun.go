@@ -62,11 +62,15 @@ func (o *operator) resume(b *Begun) {
 	if b == nil {
 		return
 	}
+	for k := range o.room.stations {
+		st := &o.room.stations[k]
+		st.tried = slices.Contains(b.Done, scrapTest+"."+st.Name)
+	}
 	at := make([]int, len(o.ops)) // where each operation goes, -1 where it is done
 	var left []op
 	for i, n := range o.ops {
 		at[i] = -1
-		if !slices.Contains(b.Done, n.ID) {
+		if !slices.Contains(b.Done, n.ID) && !o.triedElsewhere(n) {
 			at[i] = len(left)
 			left = append(left, n)
 		}
@@ -96,4 +100,18 @@ func (o *operator) resume(b *Begun) {
 		st := &o.room.stations[k]
 		st.held = st.held.after(b.Held[st.Name])
 	}
+}
+
+// triedElsewhere reports whether the operation is the trial of a kind of machine
+// of which another one has been tried.
+func (o *operator) triedElsewhere(n op) bool {
+	if !n.trial() {
+		return false
+	}
+	for k, st := range o.room.stations {
+		if st.tried && o.room.first(k) == o.room.first(n.station) {
+			return true
+		}
+	}
+	return false
 }

@@ -260,10 +260,12 @@ func (t *teacher) write(m int) error {
 	}
 	a := &arrangement{attributes: l.attrs, sequence: sequence}
 	l.o.settleTests(l.p, l.teach)
-	var err error
-	if a.seamBySeam, err = order.Cost(l.p, l.teach); err != nil {
+	bySeam, err := order.Cost(l.p, l.teach)
+	if err != nil {
 		return err
 	}
+	a.seamBySeam.minutes = minutesOfChange(bySeam, l.attrs)
+	a.seamBySeam.moves, a.seamBySeam.threads = tally(bySeam, l.attrs)
 	l.o.loosenTests(l.p)
 	l.o.settleTests(l.p, sequence)
 	if a.cost, err = order.Cost(l.p, sequence); err != nil {
@@ -312,7 +314,7 @@ func (t *teacher) number() {
 			op := l.o.ops[n.Of[m]]
 			if out.Title == "" {
 				out.Title, out.Seam = upperFirst(l.o.verb(op)+" "+op.Part), op.Seam
-				if op.Does == scrapTest {
+				if op.trial() {
 					out.Title = upperFirst(l.o.verb(op)) + ": " + lowerFirst(l.o.room.stations[op.station].Title)
 				}
 				out.Station = l.o.room.stations[op.station].Title
@@ -350,7 +352,7 @@ func (t *teacher) variant(m int, n op) ClassVariant {
 	case n.Does == "cut":
 		_, handling, _ := strings.Cut(n.Text, keepScraps)
 		v.Text = "Cut out your own pieces, to the sizes on your page." + keepScraps + handling
-	case n.Does == scrapTest && l.o.room.stations[n.station].Kind == "machine":
+	case n.trial() && l.o.room.stations[n.station].Kind == "machine":
 		v.Text = "On a double scrap of your own cloth sew a row, with the thread, needle and stitch length on your page. Adjust tension and length until it lies flat."
 	}
 	for _, c := range t.plan.Students[m].Plan.Checks {

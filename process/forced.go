@@ -38,6 +38,12 @@ func (o *operator) forced(plan *Plan, a *arrangement) []Forced {
 	waits := o.waiting(a.sequence)
 	out := []Forced{}
 	for k, st := range o.room.stations {
+		if like := o.room.weighed(o.room.first(k)); len(like) > 1 {
+			if like[0] == k {
+				out = append(out, o.forcedAmong(plan, a, like)...)
+			}
+			continue
+		}
 		for _, at := range a.attributes[k] {
 			if at.what == "stitch" {
 				continue // a turn of a dial
@@ -71,6 +77,53 @@ func (o *operator) forced(plan *Plan, a *arrangement) []Forced {
 	return out
 }
 
+// forcedAmong is the same of several machines of one kind, of which any might do
+// any of the work: each value that none of them holds has to be set, and only so
+// many as are not set up yet take one for the first time.
+func (o *operator) forcedAmong(plan *Plan, a *arrangement, like []int) []Forced {
+	var out []Forced
+	for _, what := range attributeNames("machine") {
+		if what == "stitch" {
+			continue
+		}
+		f := Forced{Station: o.room.stations[like[0]].Name, What: what, Values: []string{}, Chain: []Alternation{}}
+		unset := 0
+		var held, wanted []string
+		for _, k := range like {
+			st := o.room.stations[k]
+			for _, c := range plan.Changes {
+				if c.Station == st.Name && c.What == what && c.From != "" {
+					f.Made++
+				}
+			}
+			if v := st.held.value(what); v == "" {
+				unset++
+			} else {
+				held = append(held, v)
+			}
+		}
+		for _, i := range a.sequence {
+			n := o.ops[i]
+			v := n.Setting.value(what)
+			if slices.Contains(like, n.station) && v != "" && n.Does != scrapTest && !slices.Contains(held, v) && !slices.Contains(wanted, v) {
+				wanted = append(wanted, v)
+			}
+		}
+		if f.Made == 0 {
+			continue
+		}
+		f.Least = max(len(wanted)-unset, 0)
+		f.Values = append(f.Values, wanted...)
+		f.Because = fmt.Sprintf("%s share the work, and of what is wanted they do not hold yet %s",
+			countWords(len(like), "machine", "machines"), listWords(wanted, "and"))
+		if f.Made > f.Least {
+			f.Because += fmt.Sprintf("; this order makes %d more, because avoiding it would cost more elsewhere", f.Made-f.Least)
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
 // inWords is a value as it is spoken of: heat is a number of dots.
 func inWords(what, value string) string {
 	switch {
@@ -88,9 +141,13 @@ func (o *operator) forcedMoves(plan *Plan, a *arrangement, waits [][]bool) Force
 	moves := o.moves()
 	var wants []want
 	for _, i := range a.sequence {
-		wants = append(wants, want{i, o.ops[i].station})
+		wants = append(wants, want{i, o.room.first(o.ops[i].station)})
 	}
-	o.least(&f, wants, o.room.begin, waits, func(v int) string { return o.room.stations[v].Name },
+	begin := o.room.begin
+	if begin >= 0 {
+		begin = o.room.first(begin)
+	}
+	o.least(&f, wants, begin, waits, func(v int) string { return o.room.stations[v].Name },
 		func(v, w int) bool { return v != w && moves[v][w] > 0 })
 	return f
 }

@@ -11,23 +11,31 @@ import (
 const leaving = "leave"
 
 // leaveThreaded adds, for each machine that is used and that the room wants left
-// in a colour, the operation that sees to it. It waits for all that is sewn at
+// in a colour, the operation that sees to it. Of several machines of one kind it
+// is added when it is known which are used, see seat. It waits for all that is sewn at
 // the machine, and costs a change only where the last row was in another colour.
 func (o *operator) leaveThreaded() {
 	for k, st := range o.room.stations {
-		if st.leave == "" || !slices.ContainsFunc(o.ops, func(n op) bool { return n.station == k }) {
-			continue
+		used := slices.ContainsFunc(o.ops, func(n op) bool { return n.station == k })
+		if st.leave != "" && used && len(o.room.weighed(o.room.first(k))) < 2 {
+			o.ops = append(o.ops, o.threadToLeave(k))
 		}
-		act := o.act("thread")
-		n := op{line: -1, station: k, act: act, cloths: []seams.Cloth{o.cloths[0].cloth}}
-		n.ID, n.Does, n.Part, n.Station = leaving+"."+st.Name, "thread", lowerFirst(st.Title), st.Name
-		n.Setting.Thread = st.leave
-		n.Text = "Leave it threaded with " + st.leave + ", as the workroom asks, and sew a few stitches on a scrap."
-		n.Good = "The scrap shows an even row in " + st.leave + "."
-		n.Minutes, n.Basis = act.Start, act.Basis
-		o.ops = append(o.ops, n)
 	}
 }
+
+func (o *operator) threadToLeave(k int) op {
+	st, act := o.room.stations[k], o.act("thread")
+	n := op{line: -1, station: k, act: act, cloths: []seams.Cloth{o.cloths[0].cloth}}
+	n.ID, n.Does, n.Part, n.Station = leaving+"."+st.Name, "thread", lowerFirst(st.Title), st.Name
+	n.Setting.Thread = st.leave
+	n.Text = "Leave it threaded with " + st.leave + ", as the workroom asks, and sew a few stitches on a scrap."
+	n.Good = "The scrap shows an even row in " + st.leave + "."
+	n.Minutes, n.Basis = act.Start, act.Basis
+	return n
+}
+
+// leaveBecause is the reason why that comes last.
+const leaveBecause = "the machine is left as the room wants it once all is sewn there"
 
 // leaveLast makes leaving a machine wait for what is sewn there.
 func (o *operator) leaveLast() {
@@ -37,7 +45,7 @@ func (o *operator) leaveLast() {
 		}
 		for k := range o.ops {
 			if k != i && o.ops[k].station == n.station && !o.reaches(i, k) {
-				o.need(i, k, "the machine is left as the room wants it once all is sewn there")
+				o.need(i, k, leaveBecause)
 			}
 		}
 	}

@@ -177,6 +177,9 @@ func (o *operator) cutFirst() {
 	}
 }
 
+// testBecause is the reason why everything at a station waits for its trial row.
+const testBecause = "stitch, needle and heat are tried on a scrap first"
+
 // testFirst: every machine and the iron are tried on a scrap before they touch
 // the garment. An operation that already waits for another at the same station
 // need not be told.
@@ -189,7 +192,7 @@ func (o *operator) testFirst() {
 	}
 	for i := range o.ops {
 		if t, ok := tests[o.ops[i].station]; ok && t != i && !o.reaches(i, t) {
-			o.need(i, t, "stitch, needle and heat are tried on a scrap first")
+			o.need(i, t, testBecause)
 		}
 	}
 }

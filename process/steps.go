@@ -135,11 +135,11 @@ func (o *operator) checks(plan *Plan, stepOf map[int]int) {
 // price adds up what the order costs, and what seam by seam would have cost.
 func (o *operator) price(plan *Plan, a *arrangement) {
 	plan.Order = Order{
-		ChangeMinutes: float64(a.result.Cost) / 60, BoundMinutes: float64(a.result.Bound) / 60,
+		ChangeMinutes: float64(a.cost.Total) / 60, BoundMinutes: float64(max(a.result.Bound-a.aside, 0)) / 60,
 		Proved: a.result.Proved, Explored: a.result.Expanded,
-		SeamBySeamMinutes: float64(a.seamBySeam.Total) / 60,
+		SeamBySeamMinutes: a.seamBySeam.minutes, SeamBySeamMoves: a.seamBySeam.moves,
+		SeamBySeamThreadChanges: a.seamBySeam.threads,
 	}
-	plan.Order.SeamBySeamMoves, plan.Order.SeamBySeamThreadChanges = o.tally(a.seamBySeam, a.attributes)
 	plan.Order.Textbook = a.book
 	t := Totals{Operations: len(plan.Operations), Steps: len(plan.Steps), ChangeMinutes: plan.Order.ChangeMinutes}
 	for _, n := range plan.Operations {

@@ -127,13 +127,14 @@ func (o *operator) byKey(key func(int) int) []int {
 }
 
 // tally counts the moves and the changes of thread in a priced order.
-func (o *operator) tally(cost order.Breakdown, attributes [][]attribute) (moves, threads int) {
+func tally(cost order.Breakdown, attributes [][]attribute) (moves, threads int) {
 	for _, s := range cost.Steps {
 		if s.Move > 0 {
 			moves++
 		}
 		for _, c := range s.Changes {
-			if attributes[o.ops[s.Operation].station][c.Attribute].what == "thread" && c.From >= 0 {
+			of := attributes[s.Station]
+			if c.Attribute < len(of) && of[c.Attribute].what == "thread" && c.From >= 0 {
 				threads++
 			}
 		}

@@ -109,21 +109,25 @@ func (o *operator) tests() {
 		if first < 0 || (st.Kind != "machine" && st.Kind != "iron") {
 			continue
 		}
-		like := o.ops[first]
-		act := o.act("test")
-		n := op{line: -1, station: k, act: act, cloths: like.cloths}
-		n.ID, n.Does, n.Part, n.Station = scrapTest+"."+st.Name, scrapTest, "scraps", st.Name
-		n.Setting = like.Setting
-		n.Length = 200
-		o.time(&n)
-		n.tryout(like, o)
-		o.ops = append(o.ops, n)
+		o.ops = append(o.ops, o.trialAt(k, o.ops[first]))
 	}
 }
 
 // trial reports the trial row of a machine or the iron, which is set up like what
 // follows; a construction's own test, of a buttonhole, is not one.
 func (n *op) trial() bool { return n.Does == scrapTest && n.line < 0 }
+
+// trialAt is the trial at a station before an operation like this.
+func (o *operator) trialAt(k int, like op) op {
+	st := o.room.stations[k]
+	n := op{line: -1, station: k, act: o.act("test"), cloths: like.cloths}
+	n.ID, n.Does, n.Part, n.Station = scrapTest+"."+st.Name, scrapTest, "scraps", st.Name
+	n.Setting = like.Setting
+	n.Length = 200
+	o.time(&n)
+	n.tryout(like, o)
+	return n
+}
 
 // tryout sets a test up like the operation that it goes before.
 func (n *op) tryout(like op, o *operator) {

@@ -43,14 +43,9 @@ func Work(ctx context.Context, in Input, opts order.Options) (*Plan, error) {
 		return nil, &DoneError{Garment: in.Garment.Title}
 	}
 	o.hurry(in.First)
-	a, err := o.arrange(ctx, in.Garment.Title, opts)
+	a, err := o.arrange(ctx, in.Garment.Title, own, opts)
 	if err != nil {
 		return nil, err
-	}
-	if own != nil {
-		if err := o.priceOwn(ctx, own, opts); err != nil {
-			return nil, err
-		}
 	}
 	return o.write(in, made, a, own)
 }

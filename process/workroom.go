@@ -105,6 +105,7 @@ type station struct {
 	machine seams.Machine
 	leave   string  // thread it is to be left with; empty where that is all one
 	held    Setting // what it is set to now; empty where nothing is known
+	tried   bool    // its trial row is sewn already
 	minutes seams.Changes
 }
 
