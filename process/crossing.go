@@ -10,9 +10,10 @@ type crossed struct {
 
 // thickest finds for every line the most plies that its rows run over: where it
 // crosses the end of a seam, a hem or a dart, each of its own plies there is as
-// many as the other's. What lies on as a strip was cut in one, and is not
-// multiplied; the ply that takes in a dart is one of two. Nothing is taken to be graded: plies at the
-// thickest place of both constructions, which is arithmetic.
+// many as the other's. What lies on as a strip, or as a piece of its own such as a
+// waistband, was cut in one, and is not multiplied; the ply that takes in a dart
+// is one of two. Nothing is taken to be graded: plies at the thickest place of
+// both constructions, which is arithmetic.
 func thickest(lines []*line, relations []relation) []crossed {
 	out := make([]crossed, len(lines))
 	for i, l := range lines {
@@ -26,7 +27,7 @@ func thickest(lines []*line, relations []relation) []crossed {
 		own, other := max(then.construction.Layers, 1), max(first.construction.Layers, 1)
 		plies := own * other
 		switch {
-		case first.work == onePiece, then.construction.Strip != nil:
+		case first.work == onePiece, then.construction.Strip != nil, then.work == along:
 			plies = own - 1 + other
 		}
 		if plies > out[r.then].plies {
