@@ -32,7 +32,7 @@ func allow(made *templates.Made, lines []*line, quantity int) ([]Piece, error) {
 
 func allowPiece(p templates.Piece, details []templates.Detail, lines []*line, quantity int) (Piece, error) {
 	out := Piece{Name: p.Name, Title: p.Title, Cloth: p.Cloth, Cut: p.Cut, Count: p.Count * quantity,
-		Grain: p.Grain, Edges: []Edge{}, Net: points(p.Outline.Flatten(flat)), Marks: []Mark{}}
+		Grain: p.Grain, Bias: p.Bias, Edges: []Edge{}, Net: points(p.Outline.Flatten(flat)), Marks: []Mark{}}
 	allowances := make([]outline.Allowance, len(p.Edges))
 	for i, e := range p.Edges {
 		a, seam := allowanceOf(p, i, lines)

@@ -3,8 +3,10 @@ package process
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"bodkin/seams/length"
+	"bodkin/templates"
 )
 
 // useful is the part of the cloth that a simple lay uses; the rest falls
@@ -107,6 +109,32 @@ func handling(c clothIn) []string {
 	return out
 }
 
+// onTheBias tells how pieces are laid and sewn whose grain crosses them at 45
+// degrees: common practice, no source. How far the cloth drops is not reckoned.
+func (o *operator) onTheBias() []Notice {
+	var laid, seams []string
+	for _, p := range o.made.Pieces {
+		if p.Bias {
+			laid = append(laid, lowerFirst(p.Title))
+		}
+	}
+	if len(laid) == 0 {
+		return nil
+	}
+	for _, l := range o.lines {
+		if l.work == joining && slices.ContainsFunc(l.pieces, func(name string) bool {
+			return slices.ContainsFunc(o.made.Pieces, func(p templates.Piece) bool { return p.Name == name && p.Bias })
+		}) {
+			seams = append(seams, l.title)
+		}
+	}
+	text := "Chalk the whole piece, both halves, and cut in a single layer, its middle at 45 degrees to the selvedge. Hung up, the cloth grows longer and narrower, by how much only the piece itself tells: let it hang before the seams are pinned and again before the hem is marked."
+	if len(seams) > 0 {
+		text += " Stretch the " + listWords(seams, "and the") + " a little under the needle, so that the thread gives as far as the cloth does; the lengths of seams are those of the piece as it lies flat."
+	}
+	return []Notice{{About: upperFirst(listWords(laid, "and")) + " on the bias", Text: text}}
+}
+
 // notices tell what in the plan is estimated and where its knowledge ends.
 func (o *operator) notices(plan *Plan) []Notice {
 	out := []Notice{{About: "minutes",
@@ -136,6 +164,7 @@ func (o *operator) notices(plan *Plan) []Notice {
 					length.Format(length.MM(math.Round(l.facts.Edge.Fullness)), o.style))})
 		}
 	}
+	out = append(out, o.onTheBias()...)
 	out = append(out, o.orderNotices(plan)...)
 	if !plan.Order.Proved {
 		out = append(out, Notice{About: "order",

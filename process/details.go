@@ -209,7 +209,7 @@ func (s *structureOf) laidOn(d int, l *line) []relation {
 }
 
 // closures are the details that are sewn on or in when an edge is finished.
-func closures() []string { return []string{"buttonhole", "button", "hook", "snap", "tie"} }
+func closures() []string { return []string{"buttonhole", "button", "hook", "snap", "tie", "strap"} }
 
 // setIn: a zip or a pocket and the join in which it lies.
 func (s *structureOf) setIn(d int, l *line) []relation {

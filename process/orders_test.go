@@ -62,7 +62,10 @@ func TestPublishedOrders(t *testing.T) {
 			[]string{"shoulder", "sleeve-hem", "armhole", "side", "hem", "front", "belt"}, nil},
 		{"knit-tee", "knit top sewn flat (common practice), the variation with both shoulders first: shoulders, neckband, sleeves to body flat, side and underarm in one, hem",
 			[]string{"shoulder", "neck", "sleeve-hem", "sleeve-armhole", "side", "hem"}, nil},
+		{"bias-slip", "C. Amaden-Crawford, A Guide to Fashion Sewing, pp. 84-94: sides, upper edges, hem; straps last, when their length is tried (common practice)",
+			[]string{"side", "top", "neck", "hem", "strap"}, nil},
 
+		{"bias-slip", "strap before the edge that it is sewn on", []string{"side", "strap", "top", "neck", "hem"}, []string{"finished before the strap"}},
 		{"knit-tee", "knit top sewn flat (common practice): neckband on while one shoulder is open, hem before the last side; here neckband and hem are closed rings",
 			[]string{"neck", "shoulder", "sleeve-hem", "sleeve-armhole", "hem", "side"}, []string{"neck edge runs over the end of the shoulder seam", "hem runs over the end of the side and underarm seam"}},
 		{"darted-trousers", "pocket after the side seam that takes its side piece in", []string{"zip", "front-crotch", "back-crotch", "side", "pocket", "inseam", "waistband", "hem"}, []string{"side seam takes in the side piece of the slanted pocket"}},

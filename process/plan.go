@@ -98,6 +98,7 @@ type Piece struct {
 	Cut       string  `json:"cut"`   // fold, pair, one
 	Count     int     `json:"count"`
 	Grain     string  `json:"grain"`
+	Bias      bool    `json:"bias"` // laid at 45 degrees to the grain, opened out in a single layer
 	NetWidth  float64 `json:"net_width_mm"`
 	NetHeight float64 `json:"net_height_mm"`
 	Width     float64 `json:"width_mm"` // cut size, opened out where on the fold

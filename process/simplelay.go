@@ -1,6 +1,11 @@
 package process
 
-import cutter "bodkin/templates/cutting"
+import (
+	"math"
+	"slices"
+
+	cutter "bodkin/templates/cutting"
+)
 
 // between is the room left between two pieces on the cloth, mm: enough for a
 // blade. Common practice, no source.
@@ -16,6 +21,8 @@ func simpleLay(c clothIn, plan *Plan) (cutter.Estimate, error) {
 		}
 		l := cutter.Laid{Name: p.Title, Across: p.Width, Along: p.Height, Area: p.AreaMM2, Count: p.Count, Place: cutter.Single}
 		switch {
+		case p.Bias:
+			l.Across, l.Along = aslant(p)
 		case p.Cut == "pair":
 			l.Place = cutter.Paired
 		case p.Cut == "fold" && foldsUpright(p):
@@ -43,6 +50,19 @@ func simpleLay(c clothIn, plan *Plan) (cutter.Estimate, error) {
 		e.Lay += cutter.BiasAlong(longest, bias)
 	}
 	return e, nil
+}
+
+// aslant is the box of a piece that is laid at 45 degrees, opened out.
+func aslant(p Piece) (across, along float64) {
+	var a, b []float64 // along the two threads of the cloth
+	add := func(q Point) { a, b = append(a, (q.X-q.Y)/math.Sqrt2), append(b, (q.X+q.Y)/math.Sqrt2) }
+	for _, q := range p.CutLine {
+		add(q)
+		if p.Cut == "fold" {
+			add(Point{-q.X, q.Y}) // the fold lies at x 0
+		}
+	}
+	return slices.Max(a) - slices.Min(a), slices.Max(b) - slices.Min(b)
 }
 
 // foldsUpright reports whether a piece lies with its fold along the grain: then

@@ -2,6 +2,7 @@ package process
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -205,11 +206,10 @@ func (o *operator) lengthens(l *line) bool {
 	return slices.ContainsFunc(l.edges, func(e edgeOf) bool {
 		i := slices.IndexFunc(o.made.Pieces, func(p templates.Piece) bool { return p.Name == e.piece })
 		p := o.made.Pieces[i]
-		k := slices.IndexFunc(p.Edges, func(pe templates.PieceEdge) bool { return pe.Name == e.edge })
 		edge, _ := p.Outline.Edge(e.edge)
-		middle, _ := edge.At(edge.Length() / 2)
+		middle, along := edge.At(edge.Length() / 2)
 		all := p.Outline.Bounds()
-		return p.Edges[k].Bias > 45 && middle.Y < (all.Min.Y+all.Max.Y)/2
+		return math.Abs(along.X) > math.Abs(along.Y) && middle.Y < (all.Min.Y+all.Max.Y)/2
 	})
 }
 

@@ -60,7 +60,7 @@ func kindsOf(what string) []string {
 		return []string{"dart", "staystitch", "strip",
 			"double-pointed-dart", "tuck", "pleat", "gathers",
 			"patch-pocket", "in-seam-pocket", "slanted-pocket", "placket", "zip",
-			"buttonhole", "button", "hook", "snap", "tie", "loop", "belt",
+			"buttonhole", "button", "hook", "snap", "tie", "loop", "belt", "strap",
 			"stand-collar", "flat-collar", "shirt-collar", "cuff", "front-band", "waistband", "vent", "lining", "lining-edge", "lining-armhole"}
 	}
 	return nil

@@ -218,7 +218,7 @@ func TestISO4916Classes(t *testing.T) {
 		5: {"tuck"},
 		6: {"narrow-double-fold", "deep-double-fold", "blind-stitched", "coverstitched", "hand-rolled", "circular-hem", "twin-needle", "rolled-overlocked"},
 		7: {"folded-band"},
-		8: {"tie", "loop", "belt"},
+		8: {"tie", "loop", "belt", "strap"},
 	} {
 		for _, name := range names {
 			if c := constructionOf(t, s, name); c.ISO4916.Class != class {

@@ -129,7 +129,7 @@ func detailLengths() map[string]float64 {
 	return map[string]float64{
 		"double-pointed-dart": 280, "tuck": 300, "pleat": 600, "gathers": 500,
 		"patch-pocket": 420, "in-seam-pocket": 400, "slanted-pocket": 450, "placket": 120, "zip": 400,
-		"buttonhole": 21, "button": 15, "hook": 10, "snap": 10, "tie": 400, "loop": 60, "belt": 1800,
+		"buttonhole": 21, "button": 15, "hook": 10, "snap": 10, "tie": 400, "loop": 60, "belt": 1800, "strap": 340,
 		"stand-collar": 420, "flat-collar": 420, "shirt-collar": 420, "cuff": 240, "front-band": 650, "waistband": 720, "vent": 200, "lining": 2500, "lining-edge": 2600, "lining-armhole": 480,
 	}
 }

@@ -58,6 +58,9 @@ func (c *composer) cloth(role string) inline {
 
 func (c *composer) howCut(p process.Piece) string {
 	w := c.say.cutting
+	if p.Bias && p.Cut == "fold" {
+		return w.biasWhole
+	}
 	switch p.Cut {
 	case "fold":
 		return w.onFold

@@ -155,6 +155,9 @@ func (f *pieceFigure) lines() []figure.Item {
 	a, b := f.cut.side(onCut)
 	out := []figure.Item{openedAt(f.cut, onCut, cut), openedAt(f.net, onNet, seam),
 		figure.Line(a, b, figure.Stroke{Width: figure.Medium, Dash: []float64{4, 1, 0.6, 1}})}
+	if f.p.Bias { // it is cut opened out, and the line is its middle
+		return out
+	}
 	return append(out, f.foldMark(middle, f.p.Edges[k].Length*f.scale*0.3)...)
 }
 

@@ -72,7 +72,7 @@ func (f *pieceFigure) room(wide, high float64) (block figure.Box, ok bool) {
 }
 
 // grain is a double arrow along the lengthwise grain, which runs up and down
-// on the piece as it is drafted, in the first place that is free.
+// on the piece as it is drafted, aslant where it is laid on the bias, in the first place that is free.
 func (f *pieceFigure) grain(block figure.Box, inside bool) []figure.Item {
 	if f.p.Grain == "" {
 		return nil
@@ -89,9 +89,15 @@ func (f *pieceFigure) grain(block figure.Box, inside bool) []figure.Item {
 			{X: middle, Y: (b.Top + b.Bottom - long) / 2},
 		} {
 			room := figure.Box{Left: top.X - 1, Top: top.Y, Right: top.X + 1, Bottom: top.Y + long}
+			from, to := top, figure.Point{X: top.X, Y: top.Y + long}
+			if f.p.Bias {
+				half := long / 2 / math.Sqrt2
+				from, to = figure.Point{X: top.X - half, Y: top.Y + long/2 + half}, figure.Point{X: top.X + half, Y: top.Y + long/2 - half}
+				room.Left, room.Right = from.X, to.X
+			}
 			if f.net.clear(room) && !room.Overlaps(block) && !slices.ContainsFunc(f.texts, room.Overlaps) {
 				f.texts = append(f.texts, room)
-				return figure.Arrow(top, figure.Point{X: top.X, Y: top.Y + long}, true)
+				return figure.Arrow(from, to, true)
 			}
 		}
 	}

@@ -58,7 +58,7 @@ type layoutWords struct {
 
 type cuttingWords struct {
 	title, intro, piece, cloth, count, cut, size, grain, sizeNote            string
-	onFold, pair, single, marksTitle, marksOf                                string
+	onFold, pair, single, biasWhole, marksTitle, marksOf                     string
 	edgesTitle, edge, length, allowance, seam, noAllowance, fold             string
 	stripsTitle, strip, on, cutWidth, pieces, each, joins                    string
 	bias, straight, noJoin                                                   string
@@ -163,7 +163,7 @@ func english() wording {
 		cutting: cuttingWords{
 			title: "What to cut", intro: "Cut {pieces} for {garments}. Sizes are of the cut piece with its allowances. A piece cut on the fold is measured opened out.",
 			piece: "Piece", cloth: "Cloth", count: "Cut", cut: "How", size: "Width × height", grain: "Grain", sizeNote: "{width} × {height}",
-			onFold: "on the fold", pair: "in pairs, face to face", single: "singly, face up",
+			onFold: "on the fold", pair: "in pairs, face to face", single: "singly, face up", biasWhole: "both halves in one, opened out, in a single layer",
 			marksTitle: "Marks to transfer:", marksOf: "{piece}: {marks}.",
 			edgesTitle: "Edges and their allowances", edge: "Edge", length: "Seam line", allowance: "Allowance", seam: "Belongs to",
 			noAllowance: "none", fold: "on the fold, not cut",

@@ -38,6 +38,7 @@ func kindsOfDetail() []detailKind {
 		{"loop", []string{"piece", "count"}, []string{"lines", "length"}},
 		{"tie", []string{"piece", "count", "length"}, []string{"lines", "depth"}},
 		{"front-band", []string{"along", "depth"}, []string{"interface", "strain"}},
+		{"strap", []string{"piece", "count", "length"}, []string{"lines", "depth"}},
 		{"belt", []string{"pieces", "length", "depth"}, nil},
 		{"waistband", band, more},
 		{"cuff", band, more},

@@ -117,7 +117,7 @@ func (g *Garment) piece(s *sheet, t *topology) (Piece, error) {
 	}
 	p := Piece{
 		Name: d.Piece.Value, Title: d.Title, Cloth: d.Cloth.Value, Cut: d.Cut, Count: max(d.Count, 1),
-		FoldEdge: d.Fold.Value, Grain: d.Grain, Outline: shape, Corners: shape.Corners(), Interface: d.Interface,
+		FoldEdge: d.Fold.Value, Grain: d.Grain, Bias: d.Bias, Outline: shape, Corners: shape.Corners(), Interface: d.Interface,
 	}
 	if d.Cut == "pair" {
 		p.Count *= 2
@@ -126,7 +126,7 @@ func (g *Garment) piece(s *sheet, t *topology) (Piece, error) {
 		p.Interface = "none"
 	}
 	for _, e := range shape.Edges {
-		p.Edges = append(p.Edges, measured(e, t.uses[ChainPart{p.Name, e.Name}]))
+		p.Edges = append(p.Edges, measured(e, p.laid(), t.uses[ChainPart{p.Name, e.Name}]))
 	}
 	if fold, ok := shape.Edge(p.FoldEdge); ok {
 		if bent, _ := fold.Turning(); bent > 1e-6 {

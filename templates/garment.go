@@ -74,6 +74,7 @@ type PieceDraft struct {
 	Count     int                     `yaml:"count"` // pieces, or pairs where cut is pair; 0 is 1
 	Fold      form.Text               `yaml:"fold"`  // the edge on the fold
 	Grain     string                  `yaml:"grain,required"`
+	Bias      bool                    `yaml:"bias"` // laid at 45 degrees: the lengthwise grain crosses the draft aslant
 	Interface string                  `yaml:"interface" oneof:"none half whole"`
 	Fit       *FitDraft               `yaml:"fit"`
 	Points    form.Pairs[[]form.Text] `yaml:"points"` // [x, y]; may use NAME_x and NAME_y of points above

@@ -95,6 +95,7 @@ func TestEveryGarmentOnTheShelfLoads(t *testing.T) {
 		"a-line-skirt",
 		"apron",
 		"beginner-tunic",
+		"bias-slip",
 		"boxy-top",
 		"circle-skirt",
 		"darted-trousers",

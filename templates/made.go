@@ -36,6 +36,7 @@ type Piece struct {
 	Count       int    // pieces of cloth that come off the table: fold 1, pair 2, one as given
 	FoldEdge    string // name of the edge on the fold, empty otherwise
 	Grain       string // words: "parallel to the centre front" …
+	Bias        bool   // laid at 45 degrees to the grain, opened out in a single layer
 	Outline     outline.Outline
 	Edges       []PieceEdge      // in outline order, anticlockwise or as the outline runs
 	Corners     []outline.Corner // where edges meet, in outline order: one edge ends and the next starts

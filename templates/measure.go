@@ -21,13 +21,22 @@ const (
 
 func mm(x float64) length.MM { return length.MM(x) }
 
-// measured takes the lengths and bends of an edge.
-func measured(e outline.Edge, use string) PieceEdge {
+// laid is how far the draft is turned from the lengthwise grain, degrees.
+func (p *Piece) laid() float64 {
+	if p.Bias {
+		return 45
+	}
+	return 0
+}
+
+// measured takes the lengths and bends of an edge of a piece that is laid so
+// many degrees off the grain.
+func measured(e outline.Edge, laid float64, use string) PieceEdge {
 	absolute, signed := e.Turning()
 	_, along := e.At(e.Length() / 2)
 	return PieceEdge{
 		Name: e.Name, Length: mm(e.Length()), TightestRadius: radius(e.LeastRadius()),
-		Turning: absolute, Hollow: signed < -hollowTurn, Bias: offGrain(along), Use: use,
+		Turning: absolute, Hollow: signed < -hollowTurn, Bias: offGrain(along.Rotate(outline.Point{}, laid)), Use: use,
 	}
 }
 
@@ -42,15 +51,16 @@ func offGrain(along outline.Point) float64 {
 // nearBias reports whether a fifth of the edges' length or more lies between 25
 // and 65 degrees off the grain, where woven cloth stretches. The limits are
 // common practice, no source.
-func nearBias(edges []outline.Edge) bool {
+func (w *workshop) nearBias(parts []ChainPart) bool {
 	const fine = 0.1 // mm
 	var all, bias float64
-	for _, e := range edges {
+	for i, e := range w.edges(parts) {
+		laid := w.piece(parts[i].Piece).laid()
 		line := e.Flatten(fine)
 		for i := range len(line) - 1 {
 			step := line[i+1].Sub(line[i])
 			all += step.Norm()
-			if off := offGrain(step); off > 25 && off < 65 {
+			if off := offGrain(step.Rotate(outline.Point{}, laid)); off > 25 && off < 65 {
 				bias += step.Norm()
 			}
 		}

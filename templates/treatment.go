@@ -20,14 +20,13 @@ import (
 func (w *workshop) treat(i int) {
 	e, t := &w.g.Edges[i], w.g.topology.edges[i]
 	number := func(f form.Text) length.MM { return mm(w.number(f, e.from.scope)) }
-	edges := w.edges(t.parts)
 	run := w.run(t, e.Across, e.Closed && !e.Across)
 	r := Treatment{
 		Name: e.Edge.Value, Title: e.Title, Kind: e.Kind, Along: t.parts,
 		Across: e.Across, Copies: 1, Closed: e.Closed && len(w.opened(t)) == 0, ClosedBy: e.ClosedBy.Value,
 		Length: mm(run.length), TightestRadius: radius(run.tightest),
 		Turning: run.turning, Hollow: run.signed < -hollowTurn,
-		Bias: nearBias(edges), Flare: 2 * run.halves * run.signed * math.Pi / 180,
+		Bias: w.nearBias(t.parts), Flare: 2 * run.halves * run.signed * math.Pi / 180,
 		Cloth: e.Cloth.Value, Depth: number(e.Depth), Elastic: number(e.Elastic), Grip: number(e.Grip),
 		Interface: e.Interface, Strain: e.Strain, InsideSeen: e.InsideSeen, Insist: e.Sew.Value,
 	}
