@@ -44,7 +44,8 @@ type Measure struct {
 	MM      float64 `json:"mm,omitempty"`
 	Word    string  `json:"word,omitempty"`
 	Number  float64 `json:"number,omitempty"`
-	Default bool    `json:"default"` // not given: the garment's own
+	Default bool    `json:"default"`        // not given: the garment's own
+	From    string  `json:"from,omitempty"` // the named size that it is from
 }
 
 // ClothUse is a cloth of the job in its role.

@@ -66,7 +66,9 @@ func TestThreadedMachineIsTakenForItsColour(t *testing.T) {
 			t.Errorf("before step %d %s is threaded from %s to %s", c.BeforeStep, c.Station, c.From, c.To)
 		}
 	}
-	if !slices.ContainsFunc(p.Operations, func(o process.Operation) bool { return o.Station == "straight-stitcher-2" && o.Setting.Thread == "reed green" }) {
+	if !slices.ContainsFunc(p.Operations, func(o process.Operation) bool {
+		return o.Station == "straight-stitcher-2" && o.Setting.Thread == "reed green"
+	}) {
 		t.Error("the machine threaded with reed green sews nothing in it")
 	}
 }

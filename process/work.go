@@ -149,9 +149,17 @@ func styleOf(j *Job, w *Workroom) length.Style {
 func valuesOf(vs []templates.Value) []Measure {
 	out := []Measure{}
 	for _, v := range vs {
-		out = append(out, Measure{Name: v.Name, Title: v.Title, MM: float64(v.MM), Word: v.Word, Number: v.Number, Default: v.Default})
+		out = append(out, Measure{Name: v.Name, Title: v.Title, MM: float64(v.MM), Word: v.Word, Number: v.Number, Default: v.Default, From: sizeOf(v)})
 	}
 	return out
+}
+
+// sizeOf is the title of the named size that a measure is from.
+func sizeOf(v templates.Value) string {
+	if v.From == nil {
+		return ""
+	}
+	return v.From.Title
 }
 
 func stripsOf(lines []*line) []Strip {

@@ -149,6 +149,9 @@ func (c *composer) sizeTable() {
 			if m.Default {
 				from = w.own
 			}
+			if m.From != "" {
+				from = m.From
+			}
 			rows = append(rows, []inline{plain(upper(m.Title)), c.measureText(m), plain(from)})
 		}
 	}

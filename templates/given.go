@@ -23,11 +23,22 @@ type given struct {
 // take reads the given measures and choices, fills in defaults, and works out
 // the garment's values.
 func (g *Garment) take(size, choices form.Pairs[form.Text]) (*given, error) {
+	asked := size
+	size, table, err := g.fromTable(size)
+	if err != nil {
+		return nil, err
+	}
 	in := &given{values: formula.Values{}, places: map[string]form.Place{}}
 	in.known(size, g.Measures.Keys(), "measure")
 	in.known(choices, g.Choices.Keys(), "choice")
 	for _, m := range g.Measures {
 		in.measure(g, m.Key.Value, m.Value, size)
+	}
+	for k := range in.measures {
+		m := &in.measures[k]
+		if _, own := asked.Get(m.Name); table != nil && !own && !m.Default {
+			m.From = table
+		}
 	}
 	for _, c := range g.Choices {
 		in.choose(c.Key.Value, c.Value, choices)

