@@ -30,8 +30,8 @@ func (g *Garment) lay(d *PieceDraft, values formula.Values) (*sheet, error) {
 	return g.draw(d, values)
 }
 
-// draw draws a piece with all its figures known.
-func (g *Garment) draw(d *PieceDraft, values formula.Values) (*sheet, error) {
+// plot sets the points of a piece.
+func (g *Garment) plot(d *PieceDraft, values formula.Values) (*sheet, error) {
 	s := &sheet{draft: d, values: maps.Clone(values), points: map[string]outline.Point{}, darts: map[string]dartShape{}}
 	for _, p := range d.Points {
 		at, err := g.point(p.Value, s.values)
@@ -40,6 +40,15 @@ func (g *Garment) draw(d *PieceDraft, values formula.Values) (*sheet, error) {
 		}
 		s.points[p.Key.Value] = at
 		s.values[p.Key.Value+"_x"], s.values[p.Key.Value+"_y"] = at.X, at.Y
+	}
+	return s, nil
+}
+
+// draw draws a piece with all its figures known.
+func (g *Garment) draw(d *PieceDraft, values formula.Values) (*sheet, error) {
+	s, err := g.plot(d, values)
+	if err != nil {
+		return nil, err
 	}
 	segments := make([][]outline.Segment, len(d.Outline))
 	for i, line := range d.Outline {

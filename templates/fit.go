@@ -49,8 +49,8 @@ func (d *PieceDraft) found(before formula.Names) formula.Names {
 	return before.With(formula.Number, d.Fit.Find.Value)
 }
 
-// try draws the piece again and again until the edges are as long as they
-// should be, and returns the values with the figure that makes it so.
+// try draws the edges again and again until they are as long as they should be,
+// and returns the values with the figure that makes it so.
 func (g *Garment) try(d *PieceDraft, values formula.Values) (formula.Values, error) {
 	f := d.Fit
 	if f == nil {
@@ -67,11 +67,8 @@ func (g *Garment) try(d *PieceDraft, values formula.Values) (formula.Values, err
 	with := maps.Clone(values)
 	beyond := func(x float64) (float64, error) {
 		with[f.Find.Value] = x
-		s, err := g.draw(d, with)
-		if err != nil {
-			return 0, err
-		}
-		return s.length(f.Edges) - long, nil
+		sum, err := g.drawnLength(d, with)
+		return sum - long, err
 	}
 	x, at, err := crossing(beyond, least, most)
 	if err != nil {
@@ -87,15 +84,27 @@ func (g *Garment) try(d *PieceDraft, values formula.Values) (formula.Values, err
 	return with, nil
 }
 
-// length is the length of edges of the draft together, mm.
-func (s *sheet) length(edges []form.Text) float64 {
+// drawnLength is how long the edges are together that a figure is found by, mm.
+// Nothing else of the piece is drawn.
+func (g *Garment) drawnLength(d *PieceDraft, values formula.Values) (float64, error) {
+	s, err := g.plot(d, values)
+	if err != nil {
+		return 0, err
+	}
 	sum := 0.0
-	for _, e := range s.edges {
-		if slices.ContainsFunc(edges, func(t form.Text) bool { return t.Value == e.Name }) {
-			sum += e.Length()
+	for _, line := range d.Outline {
+		if !slices.ContainsFunc(d.Fit.Edges, func(t form.Text) bool { return t.Value == line.Edge.Value }) {
+			continue
+		}
+		segments, err := g.segment(s, line)
+		if err != nil {
+			return 0, err
+		}
+		for _, x := range segments {
+			sum += x.Length()
 		}
 	}
-	return sum
+	return sum, nil
 }
 
 func wordsOf(texts []form.Text) string {
