@@ -256,7 +256,7 @@ func (s *structureOf) closing(d int, l *line) []relation {
 			out = append(out, relation{first: i, then: d, because: "the buttons are placed through the buttonholes"})
 		case (x.work == along && !touches(x, l.pieces) || x.kind == "hem") && (l.kind == "buttonhole" || l.kind == "button"):
 			out = append(out, relation{first: i, then: d,
-				because: "closings come last: the " + x.title + " is finished before the " + l.title + " is placed"})
+				because: "closings come last, when what they lie on is finished"})
 		case x.edging() && x.kind != "hem" && touches(x, l.pieces):
 			out = append(out, relation{first: i, then: d,
 				because: "the " + x.title + " is finished before the " + l.title + " is placed"})

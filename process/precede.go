@@ -97,7 +97,7 @@ func (o *operator) fitting() {
 		}
 		last := o.span[i][len(o.span[i])-1]
 		if !slices.ContainsFunc(hems, func(h int) bool { return o.reaches(last, h) }) {
-			o.need(t, last, "the garment can be tried on once the "+l.title+" is closed")
+			o.need(t, last, "the garment can be tried on once its seams are closed")
 		}
 	}
 	for _, h := range hems {
