@@ -105,6 +105,7 @@ func TestEveryGarmentOnTheShelfLoads(t *testing.T) {
 		"pleated-skirt",
 		"pull-on-skirt",
 		"pull-on-trousers",
+		"raglan-blouse",
 		"shell-top",
 		"shirt-blouse",
 		"shirt-dress",
