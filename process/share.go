@@ -31,7 +31,9 @@ type Share struct {
 	Machines []MachineRow `json:"machines"`
 	Handed   []HandOver   `json:"hand_overs"` // in time
 	Extras   []Extra      `json:"extras"`
-	GiveAway []Given      `json:"give_away"` // to each of the others, alone with the maker
+	GiveAway []Given      `json:"give_away"`     // to each of the others, alone with the maker
+	Row      *RowWork     `json:"row,omitempty"` // where many of the garment were asked for
+	Begun    *Begun       `json:"begun,omitempty"`
 	Notices  []Notice     `json:"notices"`
 }
 
@@ -137,6 +139,9 @@ func ShareOut(ctx context.Context, in Input, nodes int) (*Share, error) {
 	if _, err := o.pin(in.Job); err != nil {
 		return nil, err
 	}
+	if o.resume(in.Begun); len(o.ops) == 0 {
+		return nil, &DoneError{Garment: in.Garment.Title}
+	}
 	problem, _ := o.problem()
 	_, err = o.teach(&problem)
 	if c, ok := errors.AsType[*order.CycleError](err); ok {
@@ -163,6 +168,7 @@ func ShareOut(ctx context.Context, in Input, nodes int) (*Share, error) {
 			"let somebody stay longer, or leave part of the work for another day"}}
 	}
 	out := s.tell(in, r)
+	out.Begun = in.Begun
 	s.extras(ctx, out, r, nodes)
 	for q := 1; q < len(s.people); q++ {
 		if given, ok := s.giveAway(ctx, q, max(nodes/8, 1)); ok {

@@ -11,20 +11,27 @@ import (
 )
 
 // ComposeShare writes a share: the day at a glance, the maker's page with the
-// points of handing over, and a bench sheet for each person. Of the options it
-// reads FiguresAt. It is a pure function.
+// points of handing over, and a bench sheet for each person; for the bench the
+// last alone. Of the options it reads FiguresAt, For and Brief. It is a pure
+// function.
 func ComposeShare(s *process.Share, opts Options) Sheet {
 	c := &sharer{share: s, composer: composer{
 		page: page{ids: anchor.New()}, plan: &process.Plan{}, say: english(), at: opts.FiguresAt,
 		slugs: map[string]int{}, measure: &measurer{},
-	}}
+	}, brief: opts.Brief}
 	title := s.Title + ": shared work"
 	c.heading(1, plain(title))
 	c.shareOpening()
-	c.theDay()
-	c.makersPage()
+	if opts.For != Bench {
+		c.theDay()
+		c.makersPage()
+		c.row()
+	}
 	for _, b := range s.People {
 		c.bench(b)
+	}
+	if opts.For == Bench || opts.Brief {
+		return Sheet{Title: title, Markdown: c.page.out.Bytes(), Figures: c.drawings}
 	}
 	c.heading(2, "What these figures rest on")
 	for _, n := range s.Notices {
@@ -36,6 +43,7 @@ func ComposeShare(s *process.Share, opts Options) Sheet {
 type sharer struct {
 	composer
 	share *process.Share
+	brief bool
 }
 
 // from is a time from the beginning: hours and minutes, rounded down so that
@@ -56,6 +64,9 @@ func (c *sharer) shareOpening() {
 	s := c.share
 	c.para(say("The work on {garment} shared among {n} in {room}. All times count from the beginning at {begins}; all is done after {finish}.",
 		values{"garment": plain(s.Garment), "n": plain(namesOf(s.People)), "room": plain(s.Workroom), "begins": plain(s.Begins), "finish": strong(plain(from(s.Finish)))}))
+	if s.Begun != nil {
+		c.para(say("Of the work {n} are done already and left out here.", values{"n": c.count(len(s.Begun.Done), counted{"operation", "operations"})}))
+	}
 	switch {
 	case s.Proved && s.Fewest:
 		c.para("No sharing ends sooner, and none that ends then has fewer hand-overs: proved.")
@@ -138,6 +149,47 @@ func (c *sharer) giveAway() {
 	}
 }
 
+// row tells how many garments would move down a row of tables.
+func (c *sharer) row() {
+	w := c.share.Row
+	if w == nil {
+		return
+	}
+	c.heading(2, say("{n} of them: a row of tables", values{"n": plain(number(w.Garments))}))
+	c.para(say("Each person does her part of every garment and passes it on. One garment is {m} of work at the pace of the plan; trial rows are made once for all and left out, and so is setting machines up between garments, since each table keeps its own. Cut and share out in bundles.",
+		values{"m": plain(minutesWords(w.Work))}))
+	var rows [][]inline
+	for _, r := range w.Rows {
+		best := plain("proved")
+		if !r.Proved {
+			best = say("none under {m}", values{"m": plain(minutesWords(r.Bound))})
+		}
+		rows = append(rows, []inline{plain(number(r.People)), plain(minutesWords(r.Every)), plain(fmt.Sprintf("%.1f", r.PerHour)), plain(from(r.All)), best, plain(orNone(strings.Join(r.Lacking, ", "), c.say.none))})
+	}
+	c.table([]column{{title: "People", right: true}, {title: "One every", right: true}, {title: "An hour", right: true}, {title: "All after", right: true}, {title: "Best"}, {title: "The room lacks"}}, rows)
+	if r := w.Fewest; r != nil {
+		words := say("{rate} an hour take {n}: proved to be the fewest.", values{"rate": plain(fmt.Sprintf("%g", w.Rate)), "n": strong(c.count(r.People, counted{"person", "people"}))})
+		if !r.Proved {
+			words = say("{rate} an hour take {n} as far as was found; fewer than {b} cannot do it.", values{"rate": plain(fmt.Sprintf("%g", w.Rate)), "n": strong(c.count(r.People, counted{"person", "people"})), "b": plain(number(int(r.Bound)))})
+		}
+		c.para(words)
+		c.rowTables(*r)
+		return
+	}
+	have := min(len(c.share.People), len(w.Rows))
+	c.rowTables(w.Rows[have-1])
+}
+
+// rowTables tells each table of a row what is its own.
+func (c *sharer) rowTables(r process.TableRow) {
+	c.heading(3, say("The tables of {n}", values{"n": c.count(r.People, counted{"person", "people"})}))
+	var rows [][]inline
+	for k, t := range r.Tables {
+		rows = append(rows, []inline{plain(number(k + 1)), plain(minutesWords(t.Minutes)), plain(strings.Join(t.Places, ", ")), plain(strings.Join(t.Operations, ", "))})
+	}
+	c.table([]column{{title: "Table", right: true}, {title: "Takes", right: true}, {title: "Places"}, {title: "Operations"}}, rows)
+}
+
 // bench is one person's sheet.
 func (c *sharer) bench(b process.Bench) {
 	c.heading(2, say("Bench sheet: {name}", values{"name": plain(b.Name)}))
@@ -192,6 +244,9 @@ func (c *sharer) turn(t process.Turn, told map[string]bool) inline {
 	}
 	parts = append(parts, plain(sentence(t.Operation.Text)), soft(plain(sentence(t.Operation.Good))))
 	for _, a := range t.Asked {
+		if c.brief {
+			break
+		}
 		why := strings.Join(a.Because, "; ")
 		if key := fmt.Sprint(a.Skill, a.Level, why); why != "" && !told[key] {
 			told[key] = true

@@ -246,8 +246,8 @@ func (g *graph) loads(ctx context.Context, f *front, cycle, spare int64, most in
 	var passed []int
 	var walk func(list []int, room int64) bool
 	walk = func(list []int, room int64) bool {
-		const often = 1024
-		if steps++; count >= most || count > 0 && steps%often == 0 && ctx.Err() != nil {
+		const often, idle = 1024, 64 // idle steps a load
+		if steps++; count >= most || count > 0 && steps > idle*most || count > 0 && steps%often == 0 && ctx.Err() != nil {
 			return false
 		}
 		if len(list) == 0 {
