@@ -23,6 +23,9 @@ func StartJob(g *templates.Garment, shelf *seams.Shelf, style length.Style) []by
 	s.line("units: %s", style)
 	s.line("")
 	s.line("size:   # body measures, over what will be worn under it")
+	if !g.Child {
+		s.line("  # named: women-50   # for what is not measured; bodkin list sizes shows the tables")
+	}
 	for _, m := range g.Measures {
 		s.measure(m)
 	}

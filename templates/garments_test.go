@@ -161,7 +161,7 @@ func human(measure string, loose bool, cm map[string]float64) (least, most float
 		return bust/5 + 13, bust/5 + 17, true
 	case measure == "neck" && given("bust"):
 		return bust/5 + 11, bust/5 + 19, true
-	case measure == "back_waist":
+	case measure == "nape_to_waist":
 		return 38, 48, true
 	case measure == "arm":
 		return 50, 68, true

@@ -18,6 +18,8 @@ type given struct {
 	scopes            []formula.Values      // by scope; the first is values
 	places            map[string]form.Place // of what was given
 	faults            form.Faults
+	table             *NamedSize // that the size is named by, or nil
+	size              form.Text  // its name where it stands
 }
 
 // take reads the given measures and choices, fills in defaults, and works out
@@ -28,7 +30,8 @@ func (g *Garment) take(size, choices form.Pairs[form.Text]) (*given, error) {
 	if err != nil {
 		return nil, err
 	}
-	in := &given{values: formula.Values{}, places: map[string]form.Place{}}
+	in := &given{values: formula.Values{}, places: map[string]form.Place{}, table: table}
+	in.size, _ = asked.Get(named)
 	in.known(size, g.Measures.Keys(), "measure")
 	in.known(choices, g.Choices.Keys(), "choice")
 	for _, m := range g.Measures {
@@ -84,8 +87,12 @@ func (in *given) measure(g *Garment, name string, m Measure, size form.Pairs[for
 			return
 		}
 		if mm < m.Least || mm > m.Most {
+			mend := "measure again " + m.How + ", and look at the unit"
+			if in.table != nil && t.At == in.size.At {
+				t, mend = in.size, "that is the figure of size "+in.table.Name+": choose another size or garment"
+			}
 			in.fault(t, fmt.Sprintf("%s of %s is outside what this garment is drafted for, %s to %s", name,
-				said(float64(mm)), said(float64(m.Least)), said(float64(m.Most))), "", "measure again "+m.How+", and look at the unit")
+				said(float64(mm)), said(float64(m.Least)), said(float64(m.Most))), "", mend)
 			return
 		}
 		v.MM = mm
@@ -99,6 +106,10 @@ func (in *given) measure(g *Garment, name string, m Measure, size form.Pairs[for
 			return
 		}
 		v.MM, v.Default = min(max(length.MM(x), m.Least), m.Most), true
+	case in.table != nil:
+		in.fault(in.size, fmt.Sprintf("size %s does not tell the measure %q", in.table.Name, name), "",
+			fmt.Sprintf("measure %s, and add %s: and the length to the sizes", m.How, name))
+		return
 	case m.Default != 0:
 		v.Default = true
 	default:

@@ -36,6 +36,18 @@ func Sizes() ([]NamedSize, error) {
 // SizesText is the file of the named sizes, and its name.
 func SizesText() (data []byte, file string) { return slices.Clone(sizesText), sizesFile }
 
+// Asks are the measures of the garment that a named size does not tell and that
+// are not reckoned from others, so that they must be taken.
+func (g *Garment) Asks(s NamedSize) []string {
+	var out []string
+	for _, m := range g.Measures {
+		if !slices.Contains(s.Measures.Keys(), m.Key.Value) && m.Value.Reckoned.IsZero() {
+			out = append(out, m.Key.Value)
+		}
+	}
+	return out
+}
+
 // named is the key under which a job names a size.
 const named = "named"
 

@@ -2,12 +2,14 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"bodkin/seams"
 	"bodkin/seams/form"
+	"bodkin/templates"
 )
 
 func showCommand(s streams) *cobra.Command {
@@ -35,6 +37,9 @@ form that a job's make: reads by its path.`,
 				}
 				if e.Name == args[1] {
 					about, err := ownCloth(cmd, e)
+					if e.Kind == "garment" {
+						about, err = namedSizes(e)
+					}
 					if err == nil {
 						fmt.Fprint(s.out, about+entryText(e))
 					}
@@ -75,6 +80,41 @@ func entryText(e seams.Entry) string {
 		indent = "  "
 	}
 	return head + b.String()
+}
+
+// namedSizes tells, as comments, the named sizes that a garment can be made by, and
+// what is to be measured beside them.
+func namedSizes(e seams.Entry) (string, error) {
+	g, err := templates.Parse(e.Place.File, []byte(e.Text))
+	if err != nil {
+		return "", err
+	}
+	list, err := templates.Sizes()
+	if err != nil || g.Child {
+		return "", err
+	}
+	names := map[string][]string{} // by what is to be measured beside them
+	var order []string
+	for _, s := range list {
+		asks := g.Asks(s)
+		if !slices.ContainsFunc(s.Measures.Keys(), func(m string) bool { return slices.Contains(g.Measures.Keys(), m) }) {
+			continue
+		}
+		beside := strings.Join(asks, ", ")
+		if names[beside] == nil {
+			order = append(order, beside)
+		}
+		names[beside] = append(names[beside], s.Name)
+	}
+	var b strings.Builder
+	for _, beside := range order {
+		words := "named sizes: " + strings.Join(names[beside], ", ")
+		if beside != "" {
+			words += "; with " + beside + " measured"
+		}
+		b.WriteString(wrapped(words, "# ", "#   "))
+	}
+	return b.String(), nil
 }
 
 // ownCloth tells, as comments, what a cloth of the maker's own takes over from
