@@ -39,7 +39,7 @@ type benchWords struct {
 type classWords struct {
 	intro, step, show, showCheck, showLast, room string
 	sides, sidesAlt, rightUp, wrongUp            string
-	glossary, term                               string
+	glossary, term, ease                         string
 }
 
 type openingWords struct {
@@ -159,6 +159,7 @@ func english() wording {
 			sides: "The heavy line is the right side of the cloth, here and in every drawing.", sidesAlt: "How the right side of the cloth is drawn",
 			rightUp: "right side up", wrongUp: "wrong side up",
 			glossary: "Words used here", term: "{term}: {means}",
+			ease: "Reading ease of the steps: {figure} of 100, {band} (Flesch 1948; syllables counted by rule).",
 		},
 		cutting: cuttingWords{
 			title: "What to cut", intro: "Cut {pieces} for {garments}. Sizes are of the cut piece with its allowances. A piece cut on the fold is measured opened out.",
