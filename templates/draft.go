@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"strings"
 
 	"bodkin/seams/form"
 	"bodkin/seams/formula"
@@ -188,7 +189,7 @@ func (g *Garment) marks(s *sheet) ([]Mark, error) {
 func shapeFault(d *PieceDraft, err error) error {
 	message := err.Error()
 	if shape, ok := errors.AsType[*outline.ShapeError](err); ok {
-		message = fmt.Sprintf("the %s cannot be drawn at this size: %s", d.Piece.Value, shape.Error())
+		message = fmt.Sprintf("the %s cannot be drawn at this size: %s", strings.ToLower(d.Title), shape.Error())
 	}
 	return form.Faults{d.Piece.Fault(0, len([]rune(d.Piece.Value)), message, "",
 		"look again at the measures and choices; if they are right, the draft must be changed for them")}

@@ -55,7 +55,7 @@ func TestFormFaults(t *testing.T) {
 		{"a place that is not there", "at: {piece: [front]}}\n  - {part", "at: {piece: [frnt]}}\n  - {part", "tabard.yaml:62:", []string{"front"}},
 		{"a place not handed over", ", at: {piece: [front]}}\n  - {part", "}\n  - {part", "tabard.yaml:62:", []string{"takes piece"}},
 		{"two parts of one name", "as: large", "as: small", "tabard.yaml:63:", []string{"small"}},
-		{"a fault inside the part", "with: {width: 90}", "with: {width: 30}", "parts/patch-pocket.yaml:23:12", []string{"small", "crosses itself"}},
+		{"a fault inside the part", "with: {width: 90}", "with: {width: 30}", "parts/patch-pocket.yaml:23:12", []string{"the small pocket cannot be drawn", "crosses itself"}},
 		{"a detail of no kind", "details:\n", "details:\n  - {detail: fold, title: fold, kind: tukc, piece: front}\n", "tabard.yaml:", []string{`did you mean "tuck"`}},
 		{"a pocket whose side piece goes on nowhere", "details:\n", "details:\n  - {detail: pocket, title: pocket, kind: slanted-pocket, along: [front.front], each_side: true, pieces: [back]}\n", "tabard.yaml:", []string{"a slanted pocket wants beyond"}},
 		{"a side piece of edges that do not meet", "details:\n", "details:\n  - {detail: pocket, title: pocket, kind: slanted-pocket, along: [front.front], each_side: true, pieces: [back], beyond: [back.hem, back.neck]}\n", "tabard.yaml:", []string{"back.neck does not go on where back.hem ends"}},

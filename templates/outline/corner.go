@@ -1,6 +1,7 @@
 package outline
 
 import (
+	"errors"
 	"math"
 	"slices"
 )
@@ -8,6 +9,12 @@ import (
 // smooth is the turn between two edges, in degrees, up to which they count as
 // one line run on.
 const smooth = 0.5
+
+// runsOn is the turn at a corner, in degrees, up to which a hem goes on from the
+// edge beside it, as a slit does from its seam or a rising hem from the side. What
+// is turned up then lies along that edge and not against it, and has nothing to be
+// mirrored in. Common practice, no source.
+const runsOn = 30
 
 // corner joins the end of one run's cut line to the start of the next.
 func corner(prev, next *run) error {
@@ -19,6 +26,9 @@ func corner(prev, next *run) error {
 		p, n := prev.mirrored(), next.mirrored()
 		if done, err := form(p, n); done || err != nil {
 			prev.line, next.line = backward(p.line), backward(n.line)
+			if shape, ok := errors.AsType[*ShapeError](err); ok {
+				shape.At.X = -shape.At.X
+			}
 			return err
 		}
 	}
@@ -100,13 +110,12 @@ func endOnFold(fold, neighbour *run) (bool, error) {
 // turnUp forms the corner where the neighbour's cut line ends at a hem: it is
 // brought to the line the hem turns on, mirrored in it, and cut off at the hem's
 // own cut line. The hem comes after the neighbour. It reports false where the
-// edge is no hem, where the neighbour is one too, and where the hem goes straight
-// on from it, as along a slit, and turns on the neighbour's own line.
+// edge is no hem, where the neighbour is one too, and where the hem runs on from it.
 func turnUp(hem, neighbour *run) (bool, error) {
 	if hem.allowance.Manner != Turned || hem.allowance.Width == 0 || neighbour.allowance.Manner != Plain {
 		return false, nil
 	}
-	if math.Abs(degrees(angle(neighbour.end, hem.start))) <= smooth {
+	if math.Abs(degrees(angle(neighbour.end, hem.start))) <= runsOn {
 		return false, nil
 	}
 	fail := func(what string) (bool, error) {

@@ -3,6 +3,7 @@ package outline
 import (
 	compare "cmp"
 	"errors"
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -227,6 +228,38 @@ func TestTurnedEdgeGoesStraightOn(t *testing.T) {
 		t.Fatal(err)
 	}
 	near(t, "slit above its seam", cut.Area(), 300*400+100*15+300*16, 1e-6)
+}
+
+// A slit below a seam that slants away from it: whatever their widths, each is cut
+// with its own beside its middle.
+func TestTurnedEdgeRunsOnAtASlant(t *testing.T) {
+	for _, slant := range []float64{-8, -3, -1, 1, 3, 8, 15} { // degrees
+		at := Point{200, 150}
+		top := Point{200 - 350*math.Tan(slant*math.Pi/180), 500}
+		o := polygon(t, Point{0, 0}, Point{200, 0}, at, top, Point{0, 500})
+		for _, w := range [][2]float64{{25, 15}, {15, 25}, {15, 15}, {40, 6}, {6, 40}} {
+			cut, err := o.Cut([]Allowance{{Width: 20, Manner: Turned}, {Width: w[0], Manner: Turned}, {Width: w[1]}, {Width: 15}, {Manner: Folded}})
+			if err != nil {
+				t.Errorf("at %g degrees: %v", slant, err)
+				continue
+			}
+			for k, wide := range w {
+				e := o.Edges[1+k]
+				middle, along := e.At(e.Length() / 2)
+				beyond := middle.Add(along.right().Scale(2 * wide))
+				found := false
+				for i := range len(cut[1+k].Points) - 1 {
+					if p, ok := intersect(middle, beyond, cut[1+k].Points[i], cut[1+k].Points[i+1]); ok {
+						found = true
+						near(t, fmt.Sprintf("at %g degrees beside %s", slant, e.Name), p.Distance(middle), wide, 1e-6)
+					}
+				}
+				if !found {
+					t.Errorf("at %g degrees nothing is cut beside %s", slant, e.Name)
+				}
+			}
+		}
+	}
 }
 
 // The raw edge of a curved hem is longer than the line it is sewn to by twice
