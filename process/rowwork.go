@@ -97,8 +97,15 @@ func Row(ctx context.Context, in Input, want Line) (*RowWork, error) {
 		if err != nil {
 			return nil, err
 		}
-		row := tell(r, cycle)
-		row.Bound = float64(r.Bound)
+		fewest := r
+		if r, err = balance.Quickest(ctx, l, len(fewest.Stations), balance.Options{Width: rowWidth}); err != nil {
+			return nil, err
+		}
+		if r.Cycle > cycle || len(r.Stations) != len(fewest.Stations) {
+			r, r.Cycle = fewest, cycle
+		}
+		row := tell(r, r.Cycle)
+		row.Bound, row.Proved = float64(fewest.Bound), fewest.Proved
 		out.Fewest = &row
 	}
 	return out, nil

@@ -10,7 +10,7 @@ import (
 	"bodkin/sheets/pdf/anchor"
 )
 
-// ComposeShare writes a share: the day at a glance, the maker's page with the
+// ComposeShare writes a share: the maker's page with the day at a glance and the
 // points of handing over, and a bench sheet for each person; for the bench the
 // last alone. Of the options it reads FiguresAt, For and Brief. It is a pure
 // function.
@@ -23,19 +23,11 @@ func ComposeShare(s *process.Share, opts Options) Sheet {
 	c.heading(1, plain(title))
 	c.shareOpening()
 	if opts.For != Bench {
-		c.theDay()
 		c.makersPage()
 		c.row()
 	}
 	for _, b := range s.People {
 		c.bench(b)
-	}
-	if opts.For == Bench || opts.Brief {
-		return Sheet{Title: title, Markdown: c.page.out.Bytes(), Figures: c.drawings}
-	}
-	c.heading(2, "What these figures rest on")
-	for _, n := range s.Notices {
-		c.para(plain(n.Text))
 	}
 	return Sheet{Title: title, Markdown: c.page.out.Bytes(), Figures: c.drawings}
 }
@@ -65,7 +57,7 @@ func (c *sharer) shareOpening() {
 	c.para(say("The work on {garment} shared among {n} in {room}. All times count from the beginning at {begins}; all is done after {finish}.",
 		values{"garment": plain(s.Garment), "n": plain(namesOf(s.People)), "room": plain(s.Workroom), "begins": plain(s.Begins), "finish": strong(plain(from(s.Finish)))}))
 	if s.Begun != nil {
-		c.para(say("Of the work {n} are done already and left out here.", values{"n": c.count(len(s.Begun.Done), counted{"operation", "operations"})}))
+		c.para(say("Of the work {n} are done already and left out here.", values{"n": c.count(len(s.Begun.Done), c.say.counts.operations)}))
 	}
 	switch {
 	case s.Proved && s.Fewest:
@@ -95,6 +87,7 @@ func namesOf(people []process.Bench) string {
 func (c *sharer) makersPage() {
 	s := c.share
 	c.heading(2, "For the maker")
+	c.theDay()
 	c.heading(3, "What each has in hand")
 	var rows [][]inline
 	for _, b := range s.People {
@@ -124,6 +117,13 @@ func (c *sharer) makersPage() {
 	if len(rows) > 0 {
 		c.heading(3, "What one more would change")
 		c.table([]column{{title: "With"}, {title: "Done after", right: true}, {title: "Saves", right: true}}, rows)
+	}
+	if c.brief {
+		return
+	}
+	c.heading(3, "What these figures rest on")
+	for _, n := range s.Notices {
+		c.para(plain(n.Text))
 	}
 }
 
@@ -168,9 +168,9 @@ func (c *sharer) row() {
 	}
 	c.table([]column{{title: "People", right: true}, {title: "One every", right: true}, {title: "An hour", right: true}, {title: "All after", right: true}, {title: "Best"}, {title: "The room lacks"}}, rows)
 	if r := w.Fewest; r != nil {
-		words := say("{rate} an hour take {n}: proved to be the fewest.", values{"rate": plain(fmt.Sprintf("%g", w.Rate)), "n": strong(c.count(r.People, counted{"person", "people"}))})
+		words := say("{rate} an hour take {n}: proved to be the fewest.", values{"rate": plain(fmt.Sprintf("%g", w.Rate)), "n": strong(c.count(r.People, counted{"1 person", "{n} people"}))})
 		if !r.Proved {
-			words = say("{rate} an hour take {n} as far as was found; fewer than {b} cannot do it.", values{"rate": plain(fmt.Sprintf("%g", w.Rate)), "n": strong(c.count(r.People, counted{"person", "people"})), "b": plain(number(int(r.Bound)))})
+			words = say("{rate} an hour take {n} as far as was found; fewer than {b} cannot do it.", values{"rate": plain(fmt.Sprintf("%g", w.Rate)), "n": strong(c.count(r.People, counted{"1 person", "{n} people"})), "b": plain(number(int(r.Bound)))})
 		}
 		c.para(words)
 		c.rowTables(*r)
@@ -182,7 +182,7 @@ func (c *sharer) row() {
 
 // rowTables tells each table of a row what is its own.
 func (c *sharer) rowTables(r process.TableRow) {
-	c.heading(3, say("The tables of {n}", values{"n": c.count(r.People, counted{"person", "people"})}))
+	c.heading(3, say("The tables of {n}", values{"n": c.count(r.People, counted{"1 person", "{n} people"})}))
 	var rows [][]inline
 	for k, t := range r.Tables {
 		rows = append(rows, []inline{plain(number(k + 1)), plain(minutesWords(t.Minutes)), plain(strings.Join(t.Places, ", ")), plain(strings.Join(t.Operations, ", "))})
@@ -297,7 +297,7 @@ const (
 // theDay draws rows of people and machines to scale.
 func (c *sharer) theDay() {
 	s := c.share
-	c.heading(2, "The day")
+	c.heading(3, "The day")
 	name := func() figure.Figure {
 		return figure.Fit(c.slug("day"), "Who does what when, and when each machine is in use, to scale.", c.dayItems(), 1, c.measure)
 	}

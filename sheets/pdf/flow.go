@@ -14,7 +14,8 @@ type flow struct {
 	*typesetter
 	measure
 	tall   float64 // the height of a page's body, mm
-	apart  bool    // headings of level 2 begin a page
+	apart  bool    // headings of level 2 begin a page, but for the first
+	parted bool    // there was one already
 	slabs  []slab
 	panels []panel
 
@@ -181,7 +182,8 @@ func (f *flow) heading(h heading, fr frame) {
 	if len(f.slabs) == from {
 		f.add(slab{height: 0, keep: true})
 	}
-	f.slabs[from].fresh = f.apart && h.level == 2
+	f.slabs[from].fresh = f.apart && h.level == 2 && f.parted
+	f.parted = f.parted || h.level == 2
 	f.slabs[from].marks = []headingMark{{id: h.id, title: strings.Join(strings.Fields(f.showable(0, plain(h.spans), "a heading")), " "), level: h.level}}
 	f.want(after)
 }

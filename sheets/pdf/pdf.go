@@ -50,8 +50,8 @@ type Options struct {
 	// sizes of the body, 1 to 3; 0 means that of the others, 1.12.
 	StepHead float64
 
-	// Apart begins a page with every heading of level 2, for papers that are
-	// handed to different people.
+	// Apart begins a page with every heading of level 2 but the first, which
+	// stands below the opening; for papers that are handed to different people.
 	Apart bool
 
 	// Title stands at the head of every page and in the file's properties;
