@@ -23,7 +23,7 @@ type arrangement struct {
 	seamBySeam tallied
 	book       *Textbook     // nil where none fits
 	attributes [][]attribute // of each station
-	aside      int64         // part of the result's cost that is no change: trial rows of further machines of a kind
+	bound      int64         // seconds that no order's changes take less than
 }
 
 // tallied is what another order costs.
@@ -58,7 +58,7 @@ func (e *DoneError) Error() string { return "nothing is left to do on " + e.Garm
 // priceOwn finds what the changes would take without the maker's own order.
 func (o *operator) priceOwn(ctx context.Context, own *OwnOrder, opts order.Options) error {
 	p, attrs := o.problem()
-	o.spread(&p, attrs, o.kindred())
+	unit := o.spread(&p, attrs, o.kindred())
 	for i, n := range o.ops {
 		p.Operations[i].After = nil
 		for _, need := range n.after {
@@ -73,7 +73,7 @@ func (o *operator) priceOwn(ctx context.Context, own *OwnOrder, opts order.Optio
 		return err
 	}
 	cost, err := order.CostWith(p, r.Sequence, r.Ways)
-	own.FreeMinutes, own.FreeProved = minutesOfChange(cost, attrs), r.Proved
+	own.FreeMinutes, own.FreeProved = minutesOfChange(cost, attrs, unit), r.Proved
 	return err
 }
 
@@ -91,9 +91,9 @@ func (o *operator) arrange(ctx context.Context, garment string, own *OwnOrder, o
 	}
 	a := &arrangement{attributes: attrs}
 	kinds := o.kindred()
-	o.spread(&p, attrs, kinds)
+	unit := o.spread(&p, attrs, kinds)
 	o.loosenTests(p)
-	if err := o.priceOthers(p, bySeam, a); err != nil {
+	if err := o.priceOthers(p, bySeam, a, unit); err != nil {
 		return nil, err
 	}
 	if a.result, err = order.Solve(ctx, p, opts); err != nil {
@@ -112,17 +112,17 @@ func (o *operator) arrange(ctx context.Context, garment string, own *OwnOrder, o
 	if a.cost, err = order.Cost(p, a.sequence); err != nil {
 		return nil, err
 	}
-	a.aside = a.result.Cost - a.cost.Total
+	a.bound = min(a.result.Bound/unit-(a.result.Cost/unit-a.cost.Total), a.cost.Total)
 	return a, nil
 }
 
 // priceOthers finds what it costs to go seam by seam, and in a published order.
-func (o *operator) priceOthers(p order.Problem, bySeam []int, a *arrangement) error {
+func (o *operator) priceOthers(p order.Problem, bySeam []int, a *arrangement, unit int64) error {
 	cost, err := cheapest(p, bySeam)
 	if err != nil {
 		return err
 	}
-	a.seamBySeam.minutes = minutesOfChange(cost, a.attributes)
+	a.seamBySeam.minutes = minutesOfChange(cost, a.attributes, unit)
 	a.seamBySeam.moves, a.seamBySeam.threads = tally(cost, a.attributes)
 	book, sequence, err := o.textbook()
 	if err != nil || book == nil {
@@ -131,7 +131,7 @@ func (o *operator) priceOthers(p order.Problem, bySeam []int, a *arrangement) er
 	if cost, err = cheapest(p, sequence); err != nil {
 		return err
 	}
-	book.ChangeMinutes = minutesOfChange(cost, a.attributes)
+	book.ChangeMinutes = minutesOfChange(cost, a.attributes, unit)
 	book.StationMoves, book.ThreadChanges = tally(cost, a.attributes)
 	a.book = book
 	return nil
@@ -159,9 +159,9 @@ func cheapest(p order.Problem, sequence []int) (order.Breakdown, error) {
 // chainNodes bounds the search for the cheapest machines of a given sequence.
 const chainNodes = 20_000
 
-// minutesOfChange is what moves and changes take, without the trial rows of
-// machines that are used and without what ends at machines that are not.
-func minutesOfChange(cost order.Breakdown, attributes [][]attribute) float64 {
+// minutesOfChange is what moves and changes take, at machines that are used, of
+// costs with so many units in a second.
+func minutesOfChange(cost order.Breakdown, attributes [][]attribute, unit int64) float64 {
 	used := map[int]bool{}
 	sum := cost.Moves
 	for _, s := range cost.Steps {
@@ -177,7 +177,7 @@ func minutesOfChange(cost order.Breakdown, attributes [][]attribute) float64 {
 			sum += e.Cost
 		}
 	}
-	return float64(sum) / 60
+	return float64(sum/unit) / 60
 }
 
 // loosenTests lets a test row be sewn with whatever comes first at its machine:

@@ -258,13 +258,13 @@ func (t *teacher) write(m int) error {
 			sequence = append(sequence, n.Of[m])
 		}
 	}
-	a := &arrangement{attributes: l.attrs, sequence: sequence}
+	a := &arrangement{attributes: l.attrs, sequence: sequence, bound: t.joined.Bound[m]}
 	l.o.settleTests(l.p, l.teach)
 	bySeam, err := order.Cost(l.p, l.teach)
 	if err != nil {
 		return err
 	}
-	a.seamBySeam.minutes = minutesOfChange(bySeam, l.attrs)
+	a.seamBySeam.minutes = minutesOfChange(bySeam, l.attrs, 1)
 	a.seamBySeam.moves, a.seamBySeam.threads = tally(bySeam, l.attrs)
 	l.o.loosenTests(l.p)
 	l.o.settleTests(l.p, sequence)

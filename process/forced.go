@@ -114,8 +114,11 @@ func (o *operator) forcedAmong(plan *Plan, a *arrangement, like []int) []Forced 
 		}
 		f.Least = max(len(wanted)-unset, 0)
 		f.Values = append(f.Values, wanted...)
-		f.Because = fmt.Sprintf("%s share the work, and of what is wanted they do not hold yet %s",
-			countWords(len(like), "machine", "machines"), listWords(wanted, "and"))
+		f.Because = fmt.Sprintf("%s share the work, and between them hold all that is wanted", countWords(len(like), "machine", "machines"))
+		if len(wanted) > 0 {
+			f.Because = fmt.Sprintf("%s share the work, and of what is wanted they do not hold %s at first",
+				countWords(len(like), "machine", "machines"), listWords(wanted, "and"))
+		}
 		if f.Made > f.Least {
 			f.Because += fmt.Sprintf("; this order makes %d more, because avoiding it would cost more elsewhere", f.Made-f.Least)
 		}

@@ -250,13 +250,17 @@ func checkCost(t *testing.T, p *process.Plan, w *process.Workroom, shelf *seams.
 // heldAtFirst is what the machines hold before the first operation: what the
 // workroom says, and where work is resumed, what the done part left.
 func heldAtFirst(p *process.Plan, w *process.Workroom) map[string]string {
-	held := map[string]string{}
+	held, of := map[string]string{}, map[string]int{}
 	for _, m := range w.Machines {
+		name := m.Is.Value
+		if of[name]++; of[name] > 1 {
+			name += fmt.Sprintf("-%d", of[name])
+		}
 		if m.Threaded != "" {
-			held[m.Is.Value+" thread"] = m.Threaded
+			held[name+" thread"] = m.Threaded
 		}
 		if m.Foot.Value != "" {
-			held[m.Is.Value+" foot"] = m.Foot.Value
+			held[name+" foot"] = m.Foot.Value
 		}
 	}
 	if p.Begun == nil {

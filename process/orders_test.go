@@ -65,7 +65,7 @@ func TestPublishedOrders(t *testing.T) {
 		{"bias-slip", "C. Amaden-Crawford, A Guide to Fashion Sewing, pp. 84-94: sides, upper edges, hem; straps last, when their length is tried (common practice)",
 			[]string{"side", "top", "neck", "hem", "strap"}, nil},
 
-		{"bias-slip", "strap before the edge that it is sewn on", []string{"side", "strap", "top", "neck", "hem"}, []string{"finished before the strap"}},		{"raglan-blouse", "sleeves in, sleeve and side seam in one (published for a kimono gown, common practice), tube casings only after the seams (Alberta distance-learning sewing pages), hem",
+		{"bias-slip", "strap before the edge that it is sewn on", []string{"side", "strap", "top", "neck", "hem"}, []string{"finished before the strap"}}, {"raglan-blouse", "sleeves in, sleeve and side seam in one (published for a kimono gown, common practice), tube casings only after the seams (Alberta distance-learning sewing pages), hem",
 			[]string{"raglan-front", "raglan-back", "side", "neck-elastic", "sleeve-elastic", "hem"}, nil},
 
 		{"raglan-blouse", "casing at the neck before the last raglan seam", []string{"raglan-front", "neck-elastic", "raglan-back", "side"}, []string{"neck edge", "back raglan seam"}},

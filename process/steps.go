@@ -135,7 +135,7 @@ func (o *operator) checks(plan *Plan, stepOf map[int]int) {
 // price adds up what the order costs, and what seam by seam would have cost.
 func (o *operator) price(plan *Plan, a *arrangement) {
 	plan.Order = Order{
-		ChangeMinutes: float64(a.cost.Total) / 60, BoundMinutes: float64(max(a.result.Bound-a.aside, 0)) / 60,
+		ChangeMinutes: float64(a.cost.Total) / 60, BoundMinutes: float64(a.bound) / 60,
 		Proved: a.result.Proved, Explored: a.result.Expanded,
 		SeamBySeamMinutes: a.seamBySeam.minutes, SeamBySeamMoves: a.seamBySeam.moves,
 		SeamBySeamThreadChanges: a.seamBySeam.threads,

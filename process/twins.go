@@ -15,36 +15,23 @@ import (
 // each makes the search longer.
 const mostTwins = 3
 
-// tried is the value of the attribute that a machine has been tried out; setting
-// it is what the trial row takes.
-const tried = 0
+// inUse is the value of the attribute that a machine is used at all.
+const inUse = 0
 
-// kin are the stations of one kind among which there is a choice.
-type kin struct {
-	stations []int // the first is where the operations stand until all is settled
-	trial    int64 // seconds of a trial row
-}
+// fine is how many units a second is divided into where machines are weighed
+// against one another: each rethreading counts one more, so that of orders that
+// take as long the one that rethreads less is taken.
+const fine = 1000
 
 // kindred are the kinds of machine of which several are weighed, and that have
-// work.
-func (o *operator) kindred() []kin {
-	var out []kin
-	for k, st := range o.room.stations {
-		if st.Kind != "machine" || o.room.first(k) != k {
-			continue
-		}
-		var trial int64
-		used := false
-		for _, n := range o.ops {
-			if n.station == k {
-				used = true
-				if n.trial() {
-					trial = secondsIn(n.Minutes)
-				}
-			}
-		}
-		if like := o.room.weighed(k); used && len(like) > 1 {
-			out = append(out, kin{like, trial})
+// work: the stations of each, the first of which is where its operations stand
+// until all is settled.
+func (o *operator) kindred() [][]int {
+	var out [][]int
+	for k := range o.room.stations {
+		used := slices.ContainsFunc(o.ops, func(n op) bool { return n.station == k })
+		if like := o.room.weighed(k); used && len(like) > 1 && like[0] == k {
+			out = append(out, like)
 		}
 	}
 	return out
@@ -79,58 +66,84 @@ func (r *room) weighed(first int) []int {
 	return out
 }
 
-// spread lets the operations of a problem be done at any machine of their kind.
-// What a machine takes only if it is used at all, its trial row, is paid with the
-// first row sewn there. A colour that a machine is to be left with is the end of
-// its station; where an idle machine would have to be rethreaded for it, the
-// first row pays that besides, so that it makes no difference.
-func (o *operator) spread(p *order.Problem, attrs [][]attribute, kinds []kin) {
+// spread lets the operations of a problem be done at any machine of their kind,
+// and returns the units that a second then has. A colour that a machine is to be
+// left with is the end of its station; where an idle machine would have to be
+// rethreaded for it, the first row there pays that besides, so that it makes no
+// difference.
+func (o *operator) spread(p *order.Problem, attrs [][]attribute, kinds [][]int) int64 {
+	if len(kinds) == 0 {
+		return 1
+	}
 	for _, kind := range kinds {
-		first := kind.stations[0]
-		all := attrs[first]
-		for _, k := range kind.stations {
-			for a := range all {
-				for _, v := range []string{o.room.stations[k].held.value(all[a].what), o.room.stations[k].left(all[a].what)} {
-					if v != "" {
-						all[a].intern(v)
-					}
-				}
+		o.spreadKind(p, attrs, kind)
+	}
+	finely := func(rows [][]int64) {
+		for _, row := range rows {
+			for i := range row {
+				row[i] *= fine
 			}
 		}
-		for _, k := range kind.stations {
-			st := o.room.stations[k]
-			var s order.Station
-			trial := kind.trial
-			for a := range all {
-				c := all[a].costs(st)
-				end := order.Any
-				if v := st.left(all[a].what); v != "" {
-					end = all[a].index[v]
-					if !st.tried {
-						trial += settingCost(c, end)
-					}
-				}
-				s.Attributes, s.End = append(s.Attributes, c), append(s.End, end)
-			}
-			once := order.Attribute{Change: order.Uniform(1, 0), First: []int64{trial}, Start: order.Unset}
-			if st.tried {
-				once.Start = tried
-			}
-			s.Attributes, s.End = append(s.Attributes, once), append(s.End, order.Any)
-			p.Stations[k], attrs[k] = s, all
-		}
-		for i := range p.Operations {
-			q := &p.Operations[i]
-			if q.Station != first {
+	}
+	finely(p.Moves)
+	for k, st := range p.Stations {
+		for a, at := range st.Attributes {
+			finely(at.Change)
+			finely([][]int64{at.First})
+			if a >= len(attrs[k]) || attrs[k][a].what != "thread" {
 				continue
 			}
-			q.Setting = append(slices.Clone(q.Setting), tried)
-			for _, k := range kind.stations[1:] {
-				q.Or = append(q.Or, order.Way{Station: k, Setting: slices.Clone(q.Setting)})
+			for _, row := range at.Change {
+				for i := range row {
+					row[i]++
+				}
 			}
-			if o.ops[i].trial() && o.interchangeable(kind) {
-				q.Or = nil // which of them is tried first is all one
+		}
+	}
+	return fine
+}
+
+func (o *operator) spreadKind(p *order.Problem, attrs [][]attribute, kind []int) {
+	first := kind[0]
+	all := attrs[first]
+	for _, k := range kind {
+		for a := range all {
+			for _, v := range []string{o.room.stations[k].held.value(all[a].what), o.room.stations[k].left(all[a].what)} {
+				if v != "" {
+					all[a].intern(v)
+				}
 			}
+		}
+	}
+	for _, k := range kind {
+		st := o.room.stations[k]
+		var s order.Station
+		idle := int64(0)
+		for a := range all {
+			c := all[a].costs(st)
+			end := order.Any
+			if v := st.left(all[a].what); v != "" {
+				if end = all[a].index[v]; !st.tried {
+					idle += settingCost(c, end)
+				}
+			}
+			s.Attributes, s.End = append(s.Attributes, c), append(s.End, end)
+		}
+		s.Attributes = append(s.Attributes, order.Attribute{Change: order.Uniform(1, 0), First: []int64{idle}, Start: order.Unset})
+		s.End = append(s.End, order.Any)
+		p.Stations[k], attrs[k] = s, all
+	}
+	for i := range p.Operations {
+		q := &p.Operations[i]
+		if q.Station != first {
+			continue
+		}
+		q.Setting = append(slices.Clone(q.Setting), inUse)
+		if o.ops[i].trial() && o.interchangeable(kind) {
+			continue // which of them is tried first is all one
+		}
+		for _, k := range kind[1:] {
+			q.Or = append(q.Or, order.Way{Station: k, Setting: slices.Clone(q.Setting)})
 		}
 	}
 }
@@ -155,9 +168,9 @@ func (s station) left(what string) string {
 }
 
 // interchangeable reports whether nothing tells the machines apart.
-func (o *operator) interchangeable(kind kin) bool {
-	one := o.room.stations[kind.stations[0]]
-	return !slices.ContainsFunc(kind.stations, func(k int) bool {
+func (o *operator) interchangeable(kind []int) bool {
+	one := o.room.stations[kind[0]]
+	return !slices.ContainsFunc(kind, func(k int) bool {
 		st := o.room.stations[k]
 		return st.held != one.held || st.leave != one.leave || st.tried != one.tried || o.room.begin == k
 	})
@@ -167,23 +180,23 @@ func (o *operator) interchangeable(kind kin) bool {
 // what each further machine takes: its trial row right before its first, and the
 // threading in which it is left right after its last. It returns the sequence
 // with them.
-func (o *operator) seat(r order.Result, p order.Problem, kinds []kin) []int {
+func (o *operator) seat(r order.Result, p order.Problem, kinds [][]int) []int {
 	for at, i := range r.Sequence {
 		o.move(i, p.Operations[i].Way(r.Ways[at]).Station)
 	}
 	sequence := slices.Clone(r.Sequence)
 	for _, kind := range kinds {
 		test := slices.IndexFunc(o.ops, func(n op) bool {
-			return n.trial() && slices.Contains(kind.stations, n.station)
+			return n.trial() && slices.Contains(kind, n.station)
 		})
 		if test >= 0 {
 			// Where getting up costs nothing the trial may stand at an idle machine.
-			first := slices.IndexFunc(sequence, func(i int) bool { return i != test && slices.Contains(kind.stations, o.ops[i].station) })
+			first := slices.IndexFunc(sequence, func(i int) bool { return i != test && slices.Contains(kind, o.ops[i].station) })
 			if o.firstAt(sequence, o.ops[test].station, test) < 0 && first >= 0 {
 				o.move(test, o.ops[sequence[first]].station)
 			}
 		}
-		for _, k := range kind.stations {
+		for _, k := range kind {
 			first := o.firstAt(sequence, k, -1)
 			if first < 0 {
 				continue

@@ -12,8 +12,8 @@ import (
 
 // Two machines of one kind, two colours that come in turns, and threading is dear:
 // each keeps its own, and nothing is rethreaded. Where that takes no more than
-// threading and trying a second machine one is enough, but no order takes longer
-// for there being a second. The laws of a plan hold, looked at by code of the tests' own.
+// threading a second machine one is enough, but no order takes longer for there
+// being a second. The laws of a plan hold, looked at by code of the tests' own.
 func TestTwoMachinesOfOneKind(t *testing.T) {
 	shelf := loadShelf(t)
 	one, two := roomOf("steam", "straight-stitcher"), roomOf("steam", "straight-stitcher", "straight-stitcher")
