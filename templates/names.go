@@ -179,15 +179,38 @@ func (p *parser) alike() {
 	}
 }
 
-func (p *parser) points(d *PieceDraft, names formula.Names) {
-	for _, q := range d.Points {
+// points declares the points; each may use those above it.
+func (p *parser) points(d *PieceDraft, before formula.Names) {
+	all := pointNames(d, before)
+	var above []string
+	for i, q := range d.Points {
 		x, y := q.Key.Value+"_x", q.Key.Value+"_y"
-		if why := names.Refuses(x); why != "" {
+		if why := before.Refuses(x); why != "" {
 			p.fault(q.Key, "for the point's own figure "+x+": "+why, "", "choose another name")
 		}
+		names := all
+		if usesAny(q.Value, d.Points[i:].Keys()) {
+			names = before.With(formula.Number, above...)
+		}
 		p.coordinates(q.Key, q.Value, names)
-		names = names.With(formula.Number, x, y)
+		above = append(above, x, y)
 	}
+}
+
+// usesAny reports whether formulas use a figure of one of these points.
+func usesAny(texts []form.Text, points []string) bool {
+	for _, t := range texts {
+		for used := range identifiers(t.Value) {
+			name, axis := strings.CutSuffix(used, "_x")
+			if !axis {
+				name, axis = strings.CutSuffix(used, "_y")
+			}
+			if axis && slices.Contains(points, name) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func (p *parser) coordinates(at form.Text, xy []form.Text, names formula.Names) {

@@ -26,13 +26,16 @@ type definition struct {
 
 // before are the names that the piece of this index may use.
 func (s *scope) before(piece int) formula.Names {
-	names := s.names
+	var drawn []string
 	for _, d := range s.defs {
 		if last, late := s.waits[d.name.Value]; late && last < piece {
-			names = names.With(formula.Number, d.name.Value)
+			drawn = append(drawn, d.name.Value)
 		}
 	}
-	return names
+	if len(drawn) == 0 {
+		return s.names
+	}
+	return s.names.With(formula.Number, drawn...)
 }
 
 // all are the names that may be used once everything is drawn.
@@ -61,16 +64,22 @@ func (p *parser) define() {
 			p.chainExists(d)
 		}
 		s.defs = p.inOrder(s.defs, i)
+		var early []string
 		for _, d := range s.defs {
 			if _, late := s.waits[d.name.Value]; !late {
-				s.names = s.names.With(formula.Number, d.name.Value)
+				early = append(early, d.name.Value)
 			}
 		}
+		s.names = s.names.With(formula.Number, early...)
+	}
+	all := make([]formula.Names, len(g.scopes))
+	for i, s := range g.scopes {
+		all[i] = s.all(p)
 	}
 	for _, s := range g.scopes {
 		for _, d := range s.defs {
 			if d.chain == nil {
-				p.compile(d.formula, formula.Number, g.scopes[d.in].all(p))
+				p.compile(d.formula, formula.Number, all[d.in])
 			}
 		}
 	}

@@ -1,6 +1,7 @@
 package formula
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"strconv"
@@ -59,7 +60,9 @@ func (c *compilers) compile(text string) (*vm.Program, refusal, error) {
 
 func (c *compilers) configure() {
 	c.config = conf.CreateNew()
-	options := append(ours(), expr.Env(c.declared), expr.MaxNodes(1000))
+	declared := types.Map{"pi": types.Float64}
+	maps.Copy(declared, c.declared)
+	options := append(ours(), expr.Env(declared), expr.MaxNodes(1000))
 	for _, o := range options {
 		o(c.config)
 	}

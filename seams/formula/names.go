@@ -37,12 +37,9 @@ type Names struct {
 	compiler *compilers
 }
 
-// names declares types under their names, and pi.
+// names declares types under their names.
 func names(declared types.Map, fields []string, words map[string][]string) Names {
-	all := types.Map{}
-	maps.Copy(all, declared)
-	all["pi"] = types.Float64
-	return Names{declared, fields, words, &compilers{declared: all, words: words}}
+	return Names{declared, fields, words, &compilers{declared: declared, words: words}}
 }
 
 func (n Names) compile(text string) (*vm.Program, refusal, error) {
