@@ -17,7 +17,7 @@ func checkCommand(s streams) *cobra.Command {
 	var output string
 	cmd := &cobra.Command{
 		Use:   "check [JOB | GARMENT-FILE]",
-		Short: "Check a job, or a garment of your own, and tell what was understood",
+		Short: "Check a job or a garment and tell what was understood",
 		Long: `Check works a job out as plan does and tells in a few lines what was understood,
 what was assumed, and how each seam would be sewn. It writes no file. The first
 column has the names that a job's seams: and bodkin why know.

@@ -21,8 +21,8 @@ func startCommand(s streams) *cobra.Command {
 figure for every measure and choice, to be changed to your own. Lengths are in
 the units of --units, else of your workroom, else in cm.
 
---blank writes a garment instead: a small one with comments, to be changed to one
-of your own. A job names it by its path.`,
+--blank writes a garment instead: a small one with comments, to be changed to
+one of your own. A job names it by its path.`,
 		Example: `  bodkin start open-jacket > coat.yaml
   bodkin start pull-on-skirt --units in > skirt.yaml
   bodkin start --blank > my-skirt.yaml`,
