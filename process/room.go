@@ -69,7 +69,7 @@ func enter(w *Workroom, shelf *seams.Shelf, favour string, style length.Style) (
 		r.iron, r.steam, r.maxDots = true, iron != "dry", m.MaxDots
 		r.stations = append(r.stations, station{
 			Station: Station{Name: ironStation, Title: m.Title, Kind: "iron", Machine: m.Name},
-			machine: *m, minutes: m.Minutes,
+			machine: *m, minutes: changesOf(m.Minutes, w.Minutes),
 		})
 	}
 	hand, err := shelf.Machine(handStation)
@@ -88,7 +88,8 @@ func changesOf(c seams.Changes, own RoomMinutes) seams.Changes {
 	for _, o := range []struct {
 		text form.Text
 		to   *float64
-	}{{own.Thread, &c.Thread}, {own.Needle, &c.Needle}, {own.Foot, &c.Foot}, {own.Stitch, &c.Stitch}} {
+	}{{own.Thread, &c.Thread}, {own.Needle, &c.Needle}, {own.Foot, &c.Foot}, {own.Stitch, &c.Stitch},
+		{own.Hotter, &c.Hotter}, {own.Cooler, &c.Cooler}} {
 		if v, ok := minutesOf(o.text); ok {
 			*o.to = v
 		}

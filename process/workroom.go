@@ -38,6 +38,8 @@ type RoomMinutes struct {
 	Needle form.Text `yaml:"needle"`
 	Foot   form.Text `yaml:"foot"`
 	Stitch form.Text `yaml:"stitch"`
+	Hotter form.Text `yaml:"hotter"` // the iron, a dot
+	Cooler form.Text `yaml:"cooler"`
 
 	Handover form.Text `yaml:"handover"` // a piece from one person to another
 }
@@ -52,7 +54,7 @@ func ParseWorkroom(file string, data []byte) (*Workroom, error) {
 	faults = append(faults, oneOf(w.Units, "units", unitNames)...)
 	faults = append(faults, oneOf(w.Favour, "favour", favours)...)
 	faults = append(faults, oneOf(w.Iron, "iron", ironKinds)...)
-	for _, t := range []form.Text{w.Minutes.Move, w.Minutes.Thread, w.Minutes.Needle, w.Minutes.Foot, w.Minutes.Stitch, w.Minutes.Handover} {
+	for _, t := range []form.Text{w.Minutes.Move, w.Minutes.Thread, w.Minutes.Needle, w.Minutes.Foot, w.Minutes.Stitch, w.Minutes.Hotter, w.Minutes.Cooler, w.Minutes.Handover} {
 		if t.Value == "" {
 			continue
 		}
