@@ -170,12 +170,12 @@ func (p *parser) detailNames(t *DetailDraft) {
 // detailMade measures a detail other than a dart.
 func (w *workshop) detailMade(i int) {
 	t := &w.g.Details[i]
-	number := func(f form.Text) float64 { return w.number(f, t.from.scope) }
+	number := func(f form.Text) float64 { return w.length(f, t.from.scope) }
 	d := Detail{
 		Name: t.Detail.Value, Title: t.Title, Kind: t.Kind.Value, Piece: t.Piece.Value, Copies: 1,
 		In: t.In.Value, End: t.At.Value, Across: t.Across, ClosedBy: t.ClosedBy.Value,
 		Depth: mm(number(t.Depth)), Lap: mm(number(t.Lap)), Length: mm(number(t.Length)), After: mm(number(t.After)),
-		Count: max(1, int(number(t.Count)+0.5)), Strain: t.Strain, Insist: t.Sew.Value,
+		Count: max(1, int(w.number(t.Count, t.from.scope)+0.5)), Strain: t.Strain, Insist: t.Sew.Value,
 		TightestRadius: straightRadius, Interface: t.Interface,
 	}
 	if d.Interface == "" {

@@ -434,3 +434,34 @@ func BenchmarkLoad(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkShelf makes every garment of the shelf once.
+func BenchmarkShelf(b *testing.B) {
+	var all []*templates.Garment
+	for _, name := range templates.Names() {
+		all = append(all, load(b, name))
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		for _, g := range all {
+			if _, err := g.Make(nil, nil); err != nil {
+				b.Fatal(err)
+			}
+		}
+	}
+}
+
+// BenchmarkThousandSizes makes one garment in a thousand sizes, evenly over the
+// range of its bust, with hips to it.
+func BenchmarkThousandSizes(b *testing.B) {
+	g := load(b, "shell-top")
+	for b.Loop() {
+		for k := range 1000 {
+			bust := 80 + 0.05*float64(k) // cm
+			size := pairs("bust", fmt.Sprintf("%.2f cm", bust), "hip", fmt.Sprintf("%.2f cm", bust+6))
+			if _, err := g.Make(size, nil); err != nil {
+				b.Fatal(err)
+			}
+		}
+	}
+}

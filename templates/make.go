@@ -151,6 +151,17 @@ func (w *workshop) number(t form.Text, scope int) float64 {
 	return x
 }
 
+// length evaluates a text of the garment file that cannot be less than nothing,
+// reporting its fault.
+func (w *workshop) length(t form.Text, scope int) float64 {
+	x := w.number(t, scope)
+	if x < 0 {
+		w.fault(t, fmt.Sprintf("this comes out as %s, less than nothing", said(x)),
+			"look again at the measures and choices; if they are right, the formula must be changed for them")
+	}
+	return x
+}
+
 func (w *workshop) fault(at form.Text, message, mend string) {
 	w.faults = append(w.faults, at.Fault(0, len([]rune(at.Value)), message, "", mend))
 }

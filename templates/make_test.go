@@ -134,6 +134,8 @@ func TestMakeRefuses(t *testing.T) {
 			"{edge: centre, from: e, to: a}", "{edge: centre, from: e, to: a, curve: [[20, 100]]}"}, []string{"fold must be straight"}},
 		{"legs that differ", nil, nil, []string{"tip: [width - 100, up / 2 + 10]", "tip: [width - 100, up / 2 + 30]"}, []string{"tabard.yaml:69", "legs are"}},
 		{"a division by nothing", nil, nil, []string{"quarter: bust / 4 + 20", "quarter: bust / (up - length) + 20"}, []string{"tabard.yaml:16", "division by zero"}},
+		{"a depth below nothing", nil, nil, []string{"each_side: true, depth: 2 cm", "each_side: true, depth: up - 200 - bust / 2"},
+			[]string{"tabard.yaml:66", "comes out as -60 mm, less than nothing"}},
 		{"a law broken", nil, nil, []string{"neck_length > 100", "neck_length > 1000"}, []string{"tabard.yaml:71", "the neck is only", "cm for round", "take more"}},
 		{"a law that a given measure breaks", at("bust", "80 cm"), nil, []string{"neck_length > 100", "bust > 810"}, []string{"job.yaml:3:9", "take more"}},
 	} {

@@ -19,7 +19,7 @@ import (
 // short by as much and must be clipped or stretched.
 func (w *workshop) treat(i int) {
 	e, t := &w.g.Edges[i], w.g.topology.edges[i]
-	number := func(f form.Text) length.MM { return mm(w.number(f, e.from.scope)) }
+	number := func(f form.Text) length.MM { return mm(w.length(f, e.from.scope)) }
 	run := w.run(t, e.Across, e.Closed && !e.Across)
 	r := Treatment{
 		Name: e.Edge.Value, Title: e.Title, Kind: e.Kind, Along: t.parts,
