@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"bodkin/seams"
 	"bodkin/seams/length"
 	"bodkin/templates"
 )
@@ -109,10 +110,31 @@ func handling(c clothIn) []string {
 	return out
 }
 
+// gatheredFrom is the part of the longer edge from which fullness is gathered and
+// not eased: an estimate, as the constructions for eased and gathered seams have it.
+const gatheredFrom = 0.15
+
+// gatheredByHand tells of seams with fullness that what is chosen for them, such as
+// a French seam in sheer cloth, does not draw up.
+func (o *operator) gatheredByHand() []Notice {
+	var out []Notice
+	for _, l := range o.lines {
+		eased := l.facts.Join.Eased
+		if l.work != joining || eased <= gatheredFrom*l.length ||
+			slices.ContainsFunc(l.sized.Passes, func(p seams.SizedPass) bool { return p.Pass.Does == "gather" }) {
+			continue
+		}
+		out = append(out, Notice{About: upperFirst(l.title),
+			Text: fmt.Sprintf("One edge is %s longer, and what is sewn here does not gather it: before the edges are pinned, draw it up on two rows of long running stitches, within the allowance, until both are equally long.",
+				length.Format(length.MM(math.Round(eased)), o.style))})
+	}
+	return out
+}
+
 // onTheBias tells how pieces are laid and sewn whose grain crosses them at 45
 // degrees: common practice, no source. How far the cloth drops is not reckoned.
 func (o *operator) onTheBias() []Notice {
-	var laid, seams []string
+	var laid, sewn []string
 	for _, p := range o.made.Pieces {
 		if p.Bias {
 			laid = append(laid, lowerFirst(p.Title))
@@ -125,12 +147,12 @@ func (o *operator) onTheBias() []Notice {
 		if l.work == joining && slices.ContainsFunc(l.pieces, func(name string) bool {
 			return slices.ContainsFunc(o.made.Pieces, func(p templates.Piece) bool { return p.Name == name && p.Bias })
 		}) {
-			seams = append(seams, l.title)
+			sewn = append(sewn, l.title)
 		}
 	}
 	text := "Chalk the whole piece, both halves, and cut in a single layer, its middle at 45 degrees to the selvedge. Hung up, the cloth grows longer and narrower, by how much only the piece itself tells: let it hang before the seams are pinned and again before the hem is marked."
-	if len(seams) > 0 {
-		text += " Stretch the " + listWords(seams, "and the") + " a little under the needle, so that the thread gives as far as the cloth does; the lengths of seams are those of the piece as it lies flat."
+	if len(sewn) > 0 {
+		text += " Stretch the " + listWords(sewn, "and the") + " a little under the needle, so that the thread gives as far as the cloth does; the lengths of seams are those of the piece as it lies flat."
 	}
 	return []Notice{{About: upperFirst(listWords(laid, "and")) + " on the bias", Text: text}}
 }
@@ -164,6 +186,7 @@ func (o *operator) notices(plan *Plan) []Notice {
 					length.Format(length.MM(math.Round(l.facts.Edge.Fullness)), o.style))})
 		}
 	}
+	out = append(out, o.gatheredByHand()...)
 	out = append(out, o.onTheBias()...)
 	out = append(out, o.orderNotices(plan)...)
 	if !plan.Order.Proved {

@@ -68,7 +68,10 @@ func TestPublishedOrders(t *testing.T) {
 		{"bias-slip", "strap before the edge that it is sewn on", []string{"side", "strap", "top", "neck", "hem"}, []string{"finished before the strap"}}, {"raglan-blouse", "sleeves in, sleeve and side seam in one (published for a kimono gown, common practice), tube casings only after the seams (Alberta distance-learning sewing pages), hem",
 			[]string{"raglan-front", "raglan-back", "side", "neck-elastic", "sleeve-elastic", "hem"}, nil},
 
-		{"raglan-blouse", "casing at the neck before the last raglan seam", []string{"raglan-front", "neck-elastic", "raglan-back", "side"}, []string{"neck edge", "back raglan seam"}},
+		{"raglan-blouse", "casing at the neck before the last raglan seam", []string{"raglan-front", "neck-elastic", "raglan-back", "side"}, []string{"neck edge", "back raglan seam"}}, {"child-dress", "C. Amaden-Crawford, A Guide to Fashion Sewing, pp. 84-94: shoulders, sides, edges of the bodice, bodice to skirt, hems",
+			[]string{"shoulder", "side", "neck", "armhole", "skirt-side", "waist", "hem"}, nil},
+
+		{"child-dress", "skirt gathered to the bodice before the sides that it runs over", []string{"shoulder", "waist", "side", "skirt-side"}, []string{"waist seam runs over the end of the bodice side seam"}},
 		{"knit-tee", "knit top sewn flat (common practice): neckband on while one shoulder is open, hem before the last side; here neckband and hem are closed rings",
 			[]string{"neck", "shoulder", "sleeve-hem", "sleeve-armhole", "hem", "side"}, []string{"neck edge runs over the end of the shoulder seam", "hem runs over the end of the side and underarm seam"}},
 		{"darted-trousers", "pocket after the side seam that takes its side piece in", []string{"zip", "front-crotch", "back-crotch", "side", "pocket", "inseam", "waistband", "hem"}, []string{"side seam takes in the side piece of the slanted pocket"}},

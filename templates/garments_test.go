@@ -97,6 +97,7 @@ func TestEveryGarmentOnTheShelfLoads(t *testing.T) {
 		"beginner-tunic",
 		"bias-slip",
 		"boxy-top",
+		"child-dress",
 		"circle-skirt",
 		"darted-trousers",
 		"knit-tee",
