@@ -71,6 +71,9 @@ func (c *composer) place(s process.Station) []inline {
 	if steam {
 		words = append(words, plain(w.steam))
 	}
+	if len(heats) > 0 && !c.brief {
+		words = append(words, plain(w.dotsMean)) // ISO 3758, as care tables restate it
+	}
 	return []inline{joined(" ", words...)}
 }
 

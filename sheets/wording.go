@@ -50,10 +50,10 @@ type openingWords struct {
 }
 
 type layoutWords struct {
-	title, intro, places, thread, needles, materials, tools, handling             string
-	needle, foot, threads, heat, steam                                            string
-	colour, kind, metres, bobbins, threadBasis                                    string
-	needleItem, interfacing, notion, counted, selfNote, then, handItem, tableItem string
+	title, intro, places, thread, needles, materials, tools, handling                       string
+	needle, foot, threads, heat, steam                                                      string
+	colour, kind, metres, bobbins, threadBasis                                              string
+	needleItem, interfacing, notion, counted, selfNote, then, handItem, tableItem, dotsMean string
 }
 
 type cuttingWords struct {
@@ -136,7 +136,7 @@ func english() wording {
 			places: "Places to work", thread: "Thread", needles: "Needles", materials: "Interfacing and notions",
 			tools: "Small tools", handling: "Handling the cloth",
 			needle: "Needle: {list}.", foot: "Foot: {list}.", threads: "Thread: {list}.", heat: "Heat: {list}.",
-			steam: "With steam.", then: ", then ", handItem: "Hand needle.", tableItem: "Clear, and large enough for the largest piece.",
+			dotsMean: "One dot is 110 °C at the most, two dots 150 °C, three dots 200 °C (ISO 3758).", steam: "With steam.", then: ", then ", handItem: "Hand needle.", tableItem: "Clear, and large enough for the largest piece.",
 			colour: "Colour", kind: "Kind",
 			metres: "Length", bobbins: "To wind", threadBasis: "Lengths of thread.",
 			needleItem:  "{needle} for {use}.",
