@@ -1,6 +1,9 @@
 package process
 
-import "slices"
+import (
+	"slices"
+	"strconv"
+)
 
 // Begun is work that has been begun: what of a plan is done, and how it left
 // the room.
@@ -9,6 +12,8 @@ type Begun struct {
 	Also []string           `json:"also"` // those of Done that were not named, but must have been done before
 	At   string             `json:"at"`   // station of the last one
 	Held map[string]Setting `json:"held"` // what each station was left set to
+
+	Paper map[string]int `json:"paper"` // of each operation, the step that held it in the plan that was begun
 }
 
 // Begin takes the operations named, and all that they wait for, to be done in
@@ -24,7 +29,12 @@ func (p *Plan) Begin(done []string) *Begun {
 			need[a.ID] = true
 		}
 	}
-	b := &Begun{Done: []string{}, Also: []string{}, Held: map[string]Setting{}}
+	b := &Begun{Done: []string{}, Also: []string{}, Held: map[string]Setting{}, Paper: map[string]int{}}
+	for _, s := range p.Steps {
+		for _, id := range s.Operations {
+			b.Paper[id] = s.Number
+		}
+	}
 	for _, o := range p.Operations {
 		if !need[o.ID] {
 			continue
@@ -114,4 +124,32 @@ func (o *operator) triedElsewhere(n op) bool {
 		}
 	}
 	return false
+}
+
+// paperSteps are the steps of the plan that was begun that held the operations,
+// rising; empty where the plan begun had none of them.
+func (b *Begun) paperSteps(ids []string) []int {
+	out := []int{}
+	for _, id := range ids {
+		if n, ok := b.Paper[id]; ok && !slices.Contains(out, n) {
+			out = append(out, n)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// formerly says which steps those were, for the end of a step's title.
+func formerly(steps []int) string {
+	if len(steps) == 0 {
+		return ""
+	}
+	words := make([]string, len(steps))
+	for k, n := range steps {
+		words[k] = strconv.Itoa(n)
+	}
+	if len(words) == 1 {
+		return " (was step " + words[0] + ")"
+	}
+	return " (was steps " + listWords(words, "and") + ")"
 }

@@ -53,6 +53,7 @@ func TestResumed(t *testing.T) {
 			if got := paid + rest.Order.ChangeMinutes; got > whole.Order.ChangeMinutes+1e-6 {
 				t.Errorf("%s broken off after step %d: %.2f minutes of change and %.2f, the whole %.2f", name, upto, paid, rest.Order.ChangeMinutes, whole.Order.ChangeMinutes)
 			}
+			checkPaper(t, whole, rest)
 			for _, o := range rest.Operations {
 				if slices.Contains(done, o.ID) {
 					t.Errorf("%s: %s is done, and planned again", name, o.ID)
@@ -84,4 +85,21 @@ func TestResumed(t *testing.T) {
 func isDone(err error) bool {
 	_, ok := errors.AsType[*process.DoneError](err)
 	return ok
+}
+
+// checkPaper looks the steps of the rest up on the paper of the whole: each names
+// just those that held its operations.
+func checkPaper(t *testing.T, whole, rest *process.Plan) {
+	t.Helper()
+	for _, s := range rest.Steps {
+		if len(s.Paper) == 0 {
+			t.Errorf("step %d does not say which step it was", s.Number)
+		}
+		for _, n := range whole.Steps {
+			held := slices.ContainsFunc(n.Operations, func(id string) bool { return slices.Contains(s.Operations, id) })
+			if held != slices.Contains(s.Paper, n.Number) {
+				t.Errorf("step %d says it was %v; that it shares work with step %d is %v", s.Number, s.Paper, n.Number, held)
+			}
+		}
+	}
 }

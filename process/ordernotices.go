@@ -10,7 +10,7 @@ import (
 func (o *operator) orderNotices(plan *Plan) []Notice {
 	var out []Notice
 	if b := plan.Begun; b != nil {
-		text := fmt.Sprintf("%s of the work done already; the steps are planned anew from there and numbered from 1.", countWords(len(b.Done), "operation is", "operations are"))
+		text := fmt.Sprintf("%s of the work done already; the steps are planned anew from there and numbered from 1, each with the number that it had in the plan begun with.", countWords(len(b.Done), "operation is", "operations are"))
 		if len(b.Also) > 0 {
 			text += " Not named, but taken to be done because what was named waits for it: " + strings.Join(b.Also, ", ") + "."
 		}

@@ -317,6 +317,7 @@ type Step struct {
 	Setting    Setting  `json:"setting"`
 	Operations []string `json:"operations"`
 	Minutes    float64  `json:"minutes"`
+	Paper      []int    `json:"paper,omitempty"` // of work begun: the steps that held its operations in the plan that was begun
 }
 
 // Change is what must be altered before a step.

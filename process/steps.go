@@ -33,7 +33,12 @@ func (o *operator) tell(plan *Plan, a *arrangement) {
 		stepOf[i] = len(plan.Steps)
 	}
 	for k := range plan.Steps {
-		plan.Steps[k].Title = o.stepTitle(plan, plan.Steps[k])
+		s := &plan.Steps[k]
+		s.Title = o.stepTitle(plan, *s)
+		if plan.Begun != nil {
+			s.Paper = plan.Begun.paperSteps(s.Operations)
+			s.Title += formerly(s.Paper)
+		}
 	}
 	o.checks(plan, stepOf)
 	o.price(plan, a)

@@ -61,8 +61,8 @@ func (o *operator) write(in Input, made *templates.Made, a *arrangement, own *Ow
 	if plan.Title == "" {
 		plan.Title = in.Garment.Title
 	}
-	o.tell(plan, a)
 	plan.Begun = in.Begun
+	o.tell(plan, a)
 	plan.Order.Own = own
 	plan.Strips = stripsOf(o.lines)
 	plan.Notions = notions(o.lines, o.style, o.quantity)
