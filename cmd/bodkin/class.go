@@ -57,10 +57,11 @@ is numbered 12a. Where they cannot stay, bodkin says so; --renumber lets them go
 			if err := ready(output); err != nil {
 				return err
 			}
-			plan, held, err := teach(cmd.Context(), s, set, args[0], renumber)
+			plan, g, err := teach(cmd.Context(), s, set, args[0], renumber)
 			if err != nil {
 				return err
 			}
+			held := g.files[0]
 			p := document{compose: func(at string) sheets.Sheet {
 				return sheets.ComposeClass(plan, sheets.ClassPart(paper), sheets.Options{FiguresAt: at, Units: set.units})
 			}, value: plan, head: plan.GarmentName, stepHead: sheets.Options{For: sheets.Class}.StepHead()}
@@ -73,7 +74,7 @@ is numbered 12a. Where they cannot stay, bodkin says so; --renumber lets them go
 					return nil
 				}
 			}
-			return p.write(s, set, output)
+			return g.unprintable(p.write(s, set, output))
 		},
 		ValidArgsFunction: completeJob,
 	}
@@ -90,9 +91,10 @@ is numbered 12a. Where they cannot stay, bodkin says so; --renumber lets them go
 	return cmd
 }
 
-// teach reads a class and works it out. It returns the class's file too.
-func teach(ctx context.Context, s streams, set settings, name string, renumber bool) (*process.ClassPlan, seams.File, error) {
-	var g gathered
+// teach reads a class and works it out. It returns what was read too, the class's
+// file first.
+func teach(ctx context.Context, s streams, set settings, name string, renumber bool) (*process.ClassPlan, *gathered, error) {
+	g := &gathered{}
 	c := seams.File{Name: name}
 	var err error
 	if name == "-" {
@@ -102,12 +104,12 @@ func teach(ctx context.Context, s streams, set settings, name string, renumber b
 		c.Data, err = readFile(name)
 	}
 	if err != nil {
-		return nil, c, err
+		return nil, g, err
 	}
 	g.files = append(g.files, c)
 	class, err := process.ParseClass(c.Name, c.Data)
 	if err != nil {
-		return nil, c, g.placed(err)
+		return nil, g, g.placed(err)
 	}
 	if set.units != "" {
 		class.Units = form.Text{Value: set.units}
@@ -117,13 +119,13 @@ func teach(ctx context.Context, s streams, set settings, name string, renumber b
 	}
 	g.Job = &process.Job{Make: class.Make}
 	if err := g.garment(c.Name); err != nil {
-		return nil, c, g.placed(err)
+		return nil, g, g.placed(err)
 	}
 	if g.own, err = ownFiles(set.shelf); err != nil {
-		return nil, c, err
+		return nil, g, err
 	}
 	if g.Shelf, err = seams.Load(g.own...); err != nil {
-		return nil, c, g.placed(err)
+		return nil, g, g.placed(err)
 	}
 	opts := order.Options{}
 	search, cancel := context.WithTimeout(ctx, set.within)
@@ -133,9 +135,9 @@ func teach(ctx context.Context, s streams, set settings, name string, renumber b
 	}
 	plan, err := process.Teach(search, process.ClassInput{Class: class, Garment: g.Garment, Shelf: g.Shelf}, opts)
 	if r, ok := errors.AsType[*process.RenumberError](err); ok {
-		return nil, c, cannot("keep that student's work as it was, or run it again with --renumber and give everybody new papers", "the numbers cannot stay: %s", r.Error())
+		return nil, g, cannot("keep that student's work as it was, or run it again with --renumber and give everybody new papers", "the numbers cannot stay: %s", r.Error())
 	}
-	return plan, c, g.placed(err)
+	return plan, g, g.placed(err)
 }
 
 // numbersBlock is the numbers of a class's file, as written below.
