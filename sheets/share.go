@@ -12,11 +12,11 @@ import (
 
 // ComposeShare writes a share: the maker's page with the day at a glance and the
 // points of handing over, and a bench sheet for each person; for the bench the
-// last alone. Of the options it reads FiguresAt, For and Brief. It is a pure
+// last alone. Of the options it reads FiguresAt, For, Brief and Wording. It is a pure
 // function.
 func ComposeShare(s *process.Share, opts Options) Sheet {
 	c := &sharer{share: s, composer: composer{
-		page: page{ids: anchor.New()}, plan: &process.Plan{}, say: english(), at: opts.FiguresAt,
+		page: page{ids: anchor.New()}, plan: &process.Plan{}, say: opts.words(), at: opts.FiguresAt,
 		slugs: map[string]int{}, measure: &measurer{},
 	}, brief: opts.Brief}
 	title := s.Title + ": shared work"

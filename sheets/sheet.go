@@ -24,6 +24,16 @@ type Options struct {
 	Brief bool
 	// Steps are the numbers of the steps that the sheet tells; none means all.
 	Steps []int
+	// Wording is what the sheet says of its own; nil means English.
+	Wording *Wording
+}
+
+// words are the wording asked for.
+func (o Options) words() wording {
+	if o.Wording == nil {
+		return english()
+	}
+	return o.Wording.say
 }
 
 // Sheet is a step sheet: Markdown (CommonMark with the tables and task lists of
@@ -92,7 +102,7 @@ type composer struct {
 func newComposer(plan *process.Plan, opts Options) *composer {
 	c := &composer{
 		page: page{ids: anchor.New()},
-		plan: plan, say: english(), at: opts.FiguresAt, slugs: map[string]int{}, measure: &measurer{}, anchors: map[string]string{},
+		plan: plan, say: opts.words(), at: opts.FiguresAt, slugs: map[string]int{}, measure: &measurer{}, anchors: map[string]string{},
 		stations: map[string]process.Station{}, seams: map[string]process.Seam{}, operations: map[string]process.Operation{},
 		reader: opts.For, brief: opts.Brief, only: map[int]bool{}, stepOf: map[string]int{}, later: map[string][]string{},
 	}

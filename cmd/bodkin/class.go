@@ -63,7 +63,7 @@ is numbered 12a. Where they cannot stay, bodkin says so; --renumber lets them go
 			}
 			held := g.files[0]
 			p := document{compose: func(at string) sheets.Sheet {
-				return sheets.ComposeClass(plan, sheets.ClassPart(paper), sheets.Options{FiguresAt: at, Units: set.units})
+				return sheets.ComposeClass(plan, sheets.ClassPart(paper), sheets.Options{FiguresAt: at, Units: set.units, Wording: set.wording})
 			}, value: plan, head: plan.GarmentName, stepHead: sheets.Options{For: sheets.Class}.StepHead()}
 			if hold {
 				if err := writeFiles([]file{{held.Name, withNumbers(held.Data, plan)}}); err != nil {
@@ -82,7 +82,7 @@ is numbered 12a. Where they cannot stay, bodkin says so; --renumber lets them go
 	cmd.Flags().StringVar(&paper, "sheet", "", "one `PAPER` alone: "+strings.Join(sheets.ClassParts(), ", "))
 	cmd.Flags().BoolVar(&hold, "hold", false, "write the numbers into the class's file, so that they stay")
 	cmd.Flags().BoolVar(&renumber, "renumber", false, "let go of the numbers that are held")
-	addSettings(cmd.Flags(), "shelf", "units", "paper", "type-size", "within")
+	addSettings(cmd.Flags(), "shelf", "units", "paper", "type-size", "within", "wording")
 	completeSettings(cmd)
 	complete(cmd, "output", completeOutput)
 	complete(cmd, "sheet", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {

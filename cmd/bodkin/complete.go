@@ -31,6 +31,10 @@ func completeSettings(cmd *cobra.Command) {
 			complete(cmd, n, func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 				return nil, cobra.ShellCompDirectiveDefault // files and folders
 			})
+		case "wording":
+			complete(cmd, n, func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+				return nil, cobra.ShellCompDirectiveFilterDirs
+			})
 		case "units":
 			complete(cmd, n, words(unitWords()))
 		case "paper":

@@ -102,7 +102,7 @@ func markdownInline(plan *process.Plan, set settings, output string) ([]file, er
 
 // sheet are the options of the sheet that the settings ask for.
 func (s settings) sheet(figuresAt string) sheets.Options {
-	return sheets.Options{FiguresAt: figuresAt, For: sheets.Reader(s.reader), Brief: s.detail == "brief", Steps: s.steps}
+	return sheets.Options{FiguresAt: figuresAt, For: sheets.Reader(s.reader), Brief: s.detail == "brief", Steps: s.steps, Wording: s.wording}
 }
 
 // markdownWithFigures is the sheet and, in a folder beside it, its figures. Signs

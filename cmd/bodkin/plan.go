@@ -74,7 +74,7 @@ present state of the machines.`,
 	complete(cmd, "done", words(nil))
 	cmd.Flags().StringVar(&steps, "steps", "", "`STEPS` that the sheet tells, such as 3-7; else all")
 	complete(cmd, "steps", words(nil))
-	addSettings(cmd.Flags(), "workroom", "shelf", "units", "paper", "type-size", "within", "for", "detail", "figures")
+	addSettings(cmd.Flags(), "workroom", "shelf", "units", "paper", "type-size", "within", "for", "detail", "figures", "wording")
 	completeSettings(cmd)
 	complete(cmd, "output", completeOutput)
 	return cmd

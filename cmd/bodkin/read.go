@@ -12,6 +12,7 @@ import (
 
 	"bodkin/seams"
 	"bodkin/seams/form"
+	"bodkin/sheets"
 )
 
 // largest is the most that is read of a file: a job or garment is a few
@@ -113,6 +114,25 @@ func ownFiles(names []string) ([]seams.File, error) {
 		}
 	}
 	return own, nil
+}
+
+// ownWording is the wording with the maker's own sentences, of a file or of the
+// YAML files in a folder, by name; nil where none is named.
+func ownWording(name string) (*sheets.Wording, error) {
+	if name == "" {
+		return nil, nil
+	}
+	files, err := ownFiles([]string{name})
+	if err != nil {
+		return nil, err
+	}
+	w := sheets.English()
+	for _, f := range files {
+		if w, err = w.With(f.Name, f.Data); err != nil {
+			return nil, err
+		}
+	}
+	return w, nil
 }
 
 func yamlIn(folder string) ([]string, error) {

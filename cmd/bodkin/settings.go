@@ -18,20 +18,21 @@ import (
 // variable. A job and then the workroom file have their say only where these
 // are silent, which is for the planner to see.
 type settings struct {
-	workroom string        // file; empty where none is named
-	shelf    []string      // files and folders of the maker's own
-	units    string        // cm, in, or empty
-	paper    string        // one of papers
-	typeSize float64       // points; 0 is the usual
-	within   time.Duration // for the search; 0 is no search
-	reader   string        // one of sheets.Readers
-	detail   string        // brief or full
-	figures  string        // one of figurePlaces
-	steps    []int         // of the plan, that the sheet tells; none means all
+	workroom string          // file; empty where none is named
+	shelf    []string        // files and folders of the maker's own
+	units    string          // cm, in, or empty
+	paper    string          // one of papers
+	typeSize float64         // points; 0 is the usual
+	within   time.Duration   // for the search; 0 is no search
+	reader   string          // one of sheets.Readers
+	detail   string          // brief or full
+	figures  string          // one of figurePlaces
+	wording  *sheets.Wording // of the sheet; nil is English
+	steps    []int           // of the plan, that the sheet tells; none means all
 }
 
 func settingNames() []string {
-	return []string{"workroom", "shelf", "units", "paper", "type-size", "within", "for", "detail", "figures"}
+	return []string{"workroom", "shelf", "units", "paper", "type-size", "within", "for", "detail", "figures", "wording"}
 }
 
 // variableOf is the environment variable that speaks of the same thing as a
@@ -77,6 +78,8 @@ func addSettings(f *pflag.FlagSet, names ...string) {
 			f.String(n, "full", "`DETAIL`: full, or brief for a sheet without reasons")
 		case "figures":
 			f.String(n, "files", "`PLACE` of the figures of Markdown: files, inline or none")
+		case "wording":
+			f.String(n, "", "`DIR` with files of your own sentences for the sheet, or one such file; bodkin start --wording writes all there are")
 		case "within":
 			f.String(n, "10s", "`TIME` that the search for the best order may take; 0s for a quick order")
 		}
@@ -136,6 +139,9 @@ func loadSettings(f *pflag.FlagSet) (settings, error) {
 		reader:   r.oneOf("for", sheets.Readers()),
 		detail:   r.oneOf("detail", details()),
 		figures:  r.oneOf("figures", figurePlaces()),
+	}
+	if r.err == nil {
+		s.wording, r.err = ownWording(r.text("wording"))
 	}
 	if flag := f.Lookup("shelf"); flag != nil && flag.Changed {
 		s.shelf = v.GetStringSlice("shelf")

@@ -101,7 +101,7 @@ an old hand), a pace and hours:
 	complete(cmd, "many", words(nil))
 	cmd.Flags().StringVar(&rate, "rate", "", "`GARMENTS` an hour that the row must give")
 	complete(cmd, "rate", words(nil))
-	addSettings(cmd.Flags(), "workroom", "shelf", "units", "paper", "type-size", "within", "for", "detail")
+	addSettings(cmd.Flags(), "workroom", "shelf", "units", "paper", "type-size", "within", "for", "detail", "wording")
 	completeSettings(cmd)
 	complete(cmd, "output", completeOutput)
 	return cmd
