@@ -22,6 +22,7 @@ type Job struct {
 	Order    []form.Text           `yaml:"order"`   // seams, edges or operations, each done before the next is begun
 	Pins     []form.Text           `yaml:"pins"`    // "neck before side", "fit after side"
 	Quantity form.Text             `yaml:"quantity"`
+	Also     []JobSize             `yaml:"also"`   // further sizes in the same cloths
 	Favour   form.Text             `yaml:"favour"` // quick, neat or strong
 	Units    form.Text             `yaml:"units"`  // cm or in; the workroom's where absent
 	Notes    string                `yaml:"notes"`  // Markdown of her own
@@ -54,13 +55,8 @@ func ParseJob(file string, data []byte) (*Job, error) {
 		return nil, err
 	}
 	var faults form.Faults
-	if j.Quantity.Value != "" {
-		n, err := strconv.Atoi(j.Quantity.Value)
-		if err != nil || n < 1 || n > MaxQuantity {
-			faults = append(faults, form.FaultAt(j.Quantity.At, "quantity "+strconv.Quote(j.Quantity.Value)+" is not a number of garments",
-				"", "write a whole number from 1 to "+strconv.Itoa(MaxQuantity)))
-		}
-	}
+	faults = append(faults, quantityFaults(j.Quantity)...)
+	faults = append(faults, j.alsoFaults()...)
 	faults = append(faults, oneOf(j.Favour, "favour", favours)...)
 	faults = append(faults, oneOf(j.Units, "units", unitNames)...)
 	for _, p := range j.Cloth {

@@ -35,6 +35,8 @@ type Plan struct {
 	Begun       *Begun        `json:"begun,omitempty"` // where the work has been begun
 	Order       Order         `json:"order"`
 	Totals      Totals        `json:"totals"`
+	Also        []OtherSize   `json:"also,omitempty"`     // what is cut for further sizes
+	Together    *Together     `json:"together,omitempty"` // what all sizes take
 }
 
 // Measure is a measure or choice as used.

@@ -82,6 +82,9 @@ func (o *operator) write(in Input, made *templates.Made, a *arrangement, own *Ow
 		return nil, err
 	}
 	plan.Notices = o.notices(plan)
+	if err := o.also(in, plan); err != nil {
+		return nil, err
+	}
 	return plan, nil
 }
 

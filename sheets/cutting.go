@@ -29,6 +29,7 @@ func (c *composer) cutOut() {
 	}
 	c.strips()
 	c.interfacing()
+	c.also()
 }
 
 func (c *composer) pieceTable() {

@@ -52,6 +52,8 @@ cloth:
   main:     {is: quilting-cotton, colour: rust, width: 112 cm}
   contrast: {is: cotton-poplin, colour: slate, width: 150 cm}
 quantity: 3
+also:
+  - {size: {bust: 40 in, hip: 44 in}, quantity: 2}
 units: in
 `, `
 name: One machine

@@ -8,6 +8,7 @@ type wording struct {
 	layout   layoutWords
 	cautions string
 	cutting  cuttingWords
+	also     alsoWords
 	chalk    chalkWords
 	glance   glanceWords
 	steps    stepWords
@@ -65,6 +66,12 @@ type cuttingWords struct {
 	joined, inOne                                                            counted
 	interfacingTitle, steadies, material, part, half, whole, attach, because string
 	notTaken, notThese                                                       string
+}
+
+// alsoWords are the words on further sizes of a job.
+type alsoWords struct {
+	title, size, measure, otherwise             string
+	all, what, much, strip, area, thread, basis string
 }
 
 type chalkWords struct {
@@ -175,6 +182,12 @@ func english() wording {
 			interfacingTitle: "Interfacing to cut", steadies: "Steadies", material: "Interfacing", part: "Covers",
 			half: "half the width", whole: "the whole", attach: "{material} for {pieces}. {attach} {trim}", because: "Why: {because}",
 			notTaken: "Not {rivals}: {because}", notThese: "Not these, because {because}: {rivals}",
+		},
+		also: alsoWords{
+			title: "Also in this job: {garments} in another size", size: "Made for {size}. It is marked and sewn as the first size is, but where the opposite is said.", measure: "{measure} {used}",
+			otherwise: "Sewn in another way than in the first size; plan this size by itself to see how:",
+			all:       "All sizes together: {garments}", what: "What", much: "How much", strip: "{strip}, {width} wide", area: "{area} cm²", thread: "{thread}, {colour}",
+			basis: "Cloth is an estimate, each size laid by itself; a common lay may take less. Interfacing is the area of its pieces. Steps and minutes in this sheet are for the first size.",
 		},
 		chalk: chalkWords{
 			title: "Marking straight on the cloth",
