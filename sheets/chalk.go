@@ -21,7 +21,10 @@ func (c *composer) chalkTables() {
 			told = true
 		}
 		from := plain(w.left)
-		if p.Chalk.Fold != "" {
+		switch {
+		case p.Bias && p.Chalk.Fold != "":
+			from = plain(w.middle)
+		case p.Chalk.Fold != "":
 			from = plain(w.fold)
 		}
 		c.para(say(w.piece, values{"piece": strong(plain(upper(p.Title))), "from": from}))

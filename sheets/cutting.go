@@ -104,6 +104,8 @@ func (c *composer) edgeTable() {
 		for _, e := range p.Edges {
 			allowance, seam := c.mm(e.Allowance), plain(lower(c.seamTitle(e.Seam)))
 			switch {
+			case e.Seam == foldEdge && p.Bias:
+				allowance, seam = plain(c.say.none), plain(w.middle)
 			case e.Seam == foldEdge:
 				allowance, seam = plain(c.say.none), plain(w.fold)
 			case e.Allowance == 0:

@@ -60,7 +60,7 @@ type layoutWords struct {
 type cuttingWords struct {
 	title, intro, piece, cloth, count, cut, size, grain, sizeNote            string
 	onFold, pair, single, biasWhole, marksTitle, marksOf                     string
-	edgesTitle, edge, length, allowance, seam, noAllowance, fold             string
+	edgesTitle, edge, length, allowance, seam, noAllowance, fold, middle     string
 	stripsTitle, strip, on, cutWidth, pieces, each, joins                    string
 	bias, straight, noJoin                                                   string
 	joined, inOne                                                            counted
@@ -75,9 +75,9 @@ type alsoWords struct {
 }
 
 type chalkWords struct {
-	title, intro, piece, fold, left, point, where, down, in, draw      string
-	corner, along, bend, again, begin, straight, hollow, round, smooth string
-	mark                                                               string
+	title, intro, piece, fold, middle, left, point, where, down, in, draw string
+	corner, along, bend, again, begin, straight, hollow, round, smooth    string
+	mark                                                                  string
 }
 
 type glanceWords struct {
@@ -174,7 +174,7 @@ func english() wording {
 			onFold: "on the fold", pair: "in pairs, face to face", single: "singly, face up", biasWhole: "both halves in one, opened out, in a single layer",
 			marksTitle: "Marks to transfer:", marksOf: "{piece}: {marks}.",
 			edgesTitle: "Edges and their allowances", edge: "Edge", length: "Seam line", allowance: "Allowance", seam: "Belongs to",
-			noAllowance: "none", fold: "on the fold, not cut",
+			noAllowance: "none", fold: "on the fold, not cut", middle: "the middle of the whole piece, not cut",
 			stripsTitle: "Strips", strip: "Strip", on: "Cut", cutWidth: "Width", pieces: "Lengths", each: "Each", joins: "Joins each",
 			joined: counted{"{strip}: join the lengths into 1 strip, {whole} long, with {joins} ({kind}, {allowance} allowance). The edge it covers is {edge} long.", "{strip}: join the lengths into {strips}, each {whole} long, with {joins} in each ({kind}, {allowance} allowance). The edge that one covers is {edge} long."},
 			inOne:  counted{"{strip}: 1 strip, {whole} long, without a join. The edge it covers is {edge} long.", "{strip}: {strips}, each {whole} long, without a join. The edge that one covers is {edge} long."},
@@ -192,7 +192,7 @@ func english() wording {
 		chalk: chalkWords{
 			title: "Marking straight on the cloth",
 			intro: "For cutting without a paper pattern. Square a line across the cloth as the top line. Mark each point so far down from it and so far in, then draw to it from the point before: a depth is measured at the middle of the straight line between the two. What is drawn is the cutting line, allowances included, to within {within}. Measure twice before you cut.",
-			piece: "{piece}, in from {from}:", fold: "the fold", left: "a line along the grain at the left of the piece",
+			piece: "{piece}, in from {from}:", fold: "the fold", middle: "its middle, a line at 45 degrees to the selvedge, on both sides of it", left: "a line along the grain at the left of the piece",
 			point: "Point", where: "Where", down: "Down", in: "In", draw: "Draw",
 			corner: "{before} meets {after}", along: "along the {before}", bend: "corner at the {before}", again: "back at the first point",
 			begin: "begin here", straight: "straight from {n}", hollow: "curve from {n}, {depth} into the piece", round: "curve from {n}, {depth} outwards",
