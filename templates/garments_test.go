@@ -227,6 +227,7 @@ func plainNumber(t fataler, s form.Text) float64 {
 func TestLawsAtEverySize(t *testing.T) {
 	for _, name := range templates.Names() {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			g := load(t, name)
 			made, refused := 0, 0
 			rapid.Check(t, func(t *rapid.T) {
