@@ -45,9 +45,12 @@ func (c *composer) showWork(s process.Step) []inline {
 }
 
 // room is where a learner writes.
-func (c *composer) room() {
-	c.para(soft(plain(c.say.class.room)))
-	for range 2 {
+func (c *composer) room() { c.toFill(c.say.class.room, 2) }
+
+// toFill are lines to write on, under what is to be written there.
+func (c *composer) toFill(what string, lines int) {
+	c.para(soft(plain(what)))
+	for range lines {
 		c.open()
 		c.line("* * *")
 	}

@@ -73,6 +73,7 @@ func (c *composer) tellBench() {
 func (c *composer) tellClass() {
 	c.heading(1, plain(upper(c.title())))
 	c.para(c.made())
+	c.toFill(c.say.class.name, 1)
 	c.para(plain(c.say.class.intro))
 	c.sidesFigure()
 	c.clothTable()

@@ -38,9 +38,9 @@ type benchWords struct {
 }
 
 type classWords struct {
-	intro, step, show, showCheck, showLast, room string
-	sides, sidesAlt, rightUp, wrongUp            string
-	glossary, term, ease                         string
+	intro, step, show, showCheck, showLast, room, name string
+	sides, sidesAlt, rightUp, wrongUp                  string
+	glossary, term, ease                               string
 }
 
 type openingWords struct {
@@ -162,7 +162,7 @@ func english() wording {
 		class: classWords{
 			intro: "Everybody in the class works by the same numbers. Do one thing at a time, and tick it when it looks right.",
 			step:  "{n} · {title}", show: "Show your work.", showCheck: "Show it with its measure, and go on when it has been seen.", showLast: "Show the finished garment.",
-			room:  "My notes:",
+			room: "My notes:", name: "My name, and the date:",
 			sides: "The heavy line is the right side of the cloth, here and in every drawing.", sidesAlt: "How the right side of the cloth is drawn",
 			rightUp: "right side up", wrongUp: "wrong side up",
 			glossary: "Words used here", term: "{term}: {means}",
