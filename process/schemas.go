@@ -30,6 +30,17 @@ func ClassPlanSchema() *schema.Schema {
 	return schema.JSON(reflect.TypeFor[ClassPlan](), "Plan of a class").Always("schema", ClassSchema)
 }
 
+// SharedSchema is the JSON Schema of shared work as it is written as JSON.
+func SharedSchema() *schema.Schema {
+	return schema.JSON(reflect.TypeFor[Share](), "Work shared among people").Always("schema", ShareSchema)
+}
+
+// ComparisonSchema is the JSON Schema of two plans side by side as they are
+// written as JSON.
+func ComparisonSchema() *schema.Schema {
+	return schema.JSON(reflect.TypeFor[Comparison](), "Two plans side by side")
+}
+
 // WorkroomSchema is the JSON Schema of a workroom file.
 func WorkroomSchema() *schema.Schema {
 	return schema.Form(reflect.TypeFor[Workroom](), "Workroom: machines, people and the house's own figures").

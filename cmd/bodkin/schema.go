@@ -13,7 +13,7 @@ import (
 
 // schemaForms are the forms that have a schema.
 func schemaForms() []string {
-	return []string{"class", "class-plan", "garment", "job", "plan", "workroom"}
+	return []string{"class", "class-plan", "comparison", "garment", "job", "plan", "share", "workroom"}
 }
 
 func schemaOf(name string) (*schema.Schema, error) {
@@ -22,12 +22,16 @@ func schemaOf(name string) (*schema.Schema, error) {
 		return process.ClassFileSchema(), nil
 	case "class-plan":
 		return process.ClassPlanSchema(), nil
+	case "comparison":
+		return process.ComparisonSchema(), nil
 	case "garment":
 		return templates.Schema(), nil
 	case "job":
 		return process.JobSchema(), nil
 	case "plan":
 		return process.PlanSchema(), nil
+	case "share":
+		return process.SharedSchema(), nil
 	case "workroom":
 		return process.WorkroomSchema(), nil
 	}
@@ -39,9 +43,10 @@ func schemaCommand(s streams) *cobra.Command {
 		Use:   "schema FORM",
 		Short: "Print the JSON Schema of a plan, job, workroom, class or garment",
 		Long: `Print the JSON Schema (draft 2020-12) of a form: garment, job, workroom or class,
-which are written in YAML, or plan or class-plan, which are JSON. Editors and other programs check and
-complete files by it. What only bodkin can know (that a cloth is on the shelf,
-that a formula holds) is not in it; bodkin check tells that.`,
+which are written in YAML, or plan, class-plan, comparison or share, which are
+JSON. Editors and other programs check and complete files by it. What only
+bodkin can know (that a cloth is on the shelf, that a formula holds) is not in
+it; bodkin check tells that.`,
 		Example: `  bodkin schema plan > plan.schema.json
   bodkin schema job > job.schema.json`,
 		DisableFlagsInUseLine: true,

@@ -199,3 +199,33 @@ func TestPlanSchemaRefuses(t *testing.T) {
 		}
 	}
 }
+
+// Work shared among people and two plans side by side fit their schemas, which
+// refuse a key too many.
+func TestShareAndComparisonFitSchemas(t *testing.T) {
+	alone(t)
+	write(t, map[string]string{
+		"job.yaml": must(t, "start", "shell-top"),
+		"hall.yaml": `machines: [{is: straight-stitcher}]
+iron: steam
+people:
+  - {name: Ada, can: {press: 3, cut: 3, pin: 3, straight: 3, curves: 3, delicate: 3, hand: 3, fitting: 3}, from: "9:00", until: "17:00"}
+`})
+	must(t, "share", "job.yaml", "--workroom", "hall.yaml", "--within", "0s", "-o", "share.json")
+	shared, err := os.ReadFile("share.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for form, written := range map[string]string{
+		"share":      string(shared),
+		"comparison": must(t, "compare", "job.yaml", "--with", "overlocker-4", "--within", "0s", "--json"),
+	} {
+		s := compiled(t, form)
+		if err := fitsJSON(t, s, written); err != nil {
+			t.Errorf("%s: %v", form, err)
+		}
+		if fitsJSON(t, s, strings.Replace(written, "{", `{"price": 3, `, 1)) == nil {
+			t.Errorf("%s: a key too many is not refused", form)
+		}
+	}
+}
