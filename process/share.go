@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"bodkin/process/crew"
 	"bodkin/process/order"
@@ -32,6 +33,7 @@ type Share struct {
 	Handed   []HandOver   `json:"hand_overs"` // in time
 	Extras   []Extra      `json:"extras"`
 	GiveAway []Given      `json:"give_away"`     // to each of the others, alone with the maker
+	Plan     *Plan        `json:"plan"`          // the work in one pair of hands, not searched for the best order; what is cut and how seams are sewn is the same
 	Row      *RowWork     `json:"row,omitempty"` // where many of the garment were asked for
 	Begun    *Begun       `json:"begun,omitempty"`
 	Notices  []Notice     `json:"notices"`
@@ -97,6 +99,17 @@ type Extra struct {
 	What   string  `json:"what"`
 	Finish float64 `json:"finish_minutes"`
 	Saves  float64 `json:"saves_minutes"`
+}
+
+// Cutters are the people who cut something out, in the order of the workroom.
+func (s *Share) Cutters() []string {
+	var out []string
+	for _, b := range s.People {
+		if slices.ContainsFunc(b.Turns, func(t Turn) bool { return t.Operation.Does == "cut" }) {
+			out = append(out, b.Name)
+		}
+	}
+	return out
 }
 
 // tick is the unit of the search: a tenth of a minute.
@@ -169,6 +182,9 @@ func ShareOut(ctx context.Context, in Input, nodes int) (*Share, error) {
 	}
 	out := s.tell(in, r)
 	out.Begun = in.Begun
+	if out.Plan, err = Work(ctx, in, order.Options{Nodes: order.NoSearch}); err != nil {
+		return nil, err
+	}
 	s.extras(ctx, out, r, nodes)
 	for q := 1; q < len(s.people); q++ {
 		if given, ok := s.giveAway(ctx, q, max(nodes/8, 1)); ok {

@@ -1,12 +1,20 @@
 package sheets
 
-import "strings"
+import (
+	"strings"
+
+	"bodkin/process"
+)
 
 // cautions stand before anything is cut or switched on: what to do, its first
 // sentence in bold, then what can happen.
-func (c *composer) cautions() {
+func (c *composer) cautions() { c.cautionList(2, c.plan.Cautions) }
+
+// cautionList writes cautions under a heading of their own, in brief the first
+// sentence of each.
+func (c *composer) cautionList(level int, all []process.Caution) {
 	var items []inline
-	for _, k := range c.plan.Cautions {
+	for _, k := range all {
 		first, more := opens(sentence(k.Text))
 		if c.brief {
 			items = append(items, plain(first))
@@ -17,7 +25,7 @@ func (c *composer) cautions() {
 	if len(items) == 0 {
 		return
 	}
-	c.heading(2, plain(c.say.cautions))
+	c.heading(level, plain(c.say.cautions))
 	c.list(items...)
 }
 

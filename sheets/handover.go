@@ -39,29 +39,32 @@ func (c *composer) handed(s process.Step, told map[string]bool) {
 
 // newSeams tells how the seams are sewn that come up for the first time.
 func (c *composer) newSeams(s process.Step, told map[string]bool) {
-	w := c.say.bench
 	for _, name := range c.seamsOf(s) {
-		seam := c.seams[name]
-		if told[sizesKey+name] {
-			continue
-		}
-		told[sizesKey+name] = true
-		pattern := w.sizes
-		switch {
-		case seam.Allowance == 0 && seam.Finished == 0:
-			pattern = w.sewn
-		case seam.Allowance == 0:
-			pattern = w.finished
-		case seam.Finished == 0:
-			pattern = w.allowance
-		}
-		c.para(say(pattern, values{
-			"seam": strong(plain(upper(seam.Title))), "construction": plain(seam.ConstructionTitle),
-			"allowance": c.allowance(seam), "finished": c.mm(seam.Finished)}))
-		if !slices.ContainsFunc(c.drawn, func(d process.Seam) bool { return sameWay(d, seam) }) {
-			c.drawn = append(c.drawn, seam)
-			c.sectionFigure(seam)
-		}
+		c.newSeam(c.seams[name], told)
+	}
+}
+
+func (c *composer) newSeam(seam process.Seam, told map[string]bool) {
+	w := c.say.bench
+	if told[sizesKey+seam.Name] {
+		return
+	}
+	told[sizesKey+seam.Name] = true
+	pattern := w.sizes
+	switch {
+	case seam.Allowance == 0 && seam.Finished == 0:
+		pattern = w.sewn
+	case seam.Allowance == 0:
+		pattern = w.finished
+	case seam.Finished == 0:
+		pattern = w.allowance
+	}
+	c.para(say(pattern, values{
+		"seam": strong(plain(upper(seam.Title))), "construction": plain(seam.ConstructionTitle),
+		"allowance": c.allowance(seam), "finished": c.mm(seam.Finished)}))
+	if !slices.ContainsFunc(c.drawn, func(d process.Seam) bool { return sameWay(d, seam) }) {
+		c.drawn = append(c.drawn, seam)
+		c.sectionFigure(seam)
 	}
 }
 

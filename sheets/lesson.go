@@ -439,16 +439,7 @@ func (c *lessons) cautionsOfAll() {
 			}
 		}
 	}
-	if len(all) == 0 {
-		return
-	}
-	c.heading(3, plain(c.say.cautions))
-	var items []inline
-	for _, k := range all {
-		first, more := opens(sentence(k.Text))
-		items = append(items, joined(" ", strong(plain(first)), plain(more), plain(sentence(k.Why))))
-	}
-	c.list(items...)
+	c.cautionList(3, all)
 }
 
 // materials are what the room and each student need.

@@ -7,24 +7,24 @@ import (
 
 	"bodkin/process"
 	"bodkin/sheets/figure"
-	"bodkin/sheets/pdf/anchor"
 )
 
 // ComposeShare writes a share: the maker's page with the day at a glance and the
-// points of handing over, and a bench sheet for each person; for the bench the
-// last alone. Of the options it reads FiguresAt, For, Brief and Wording. It is a pure
-// function.
+// points of handing over, what to cut, and a bench sheet for each person; for the
+// bench the last two alone. Of the options it reads FiguresAt, For, Brief, Units
+// and Wording. It is a pure function.
 func ComposeShare(s *process.Share, opts Options) Sheet {
-	c := &sharer{share: s, composer: composer{
-		page: page{ids: anchor.New()}, plan: &process.Plan{}, say: opts.words(), at: opts.FiguresAt,
-		slugs: map[string]int{}, measure: &measurer{},
-	}, brief: opts.Brief}
+	c := &sharer{share: s, composer: *newComposer(s.Plan, opts)}
 	title := s.Title + ": shared work"
 	c.heading(1, plain(title))
 	c.shareOpening()
 	if opts.For != Bench {
 		c.makersPage()
 		c.row()
+	}
+	if cutters := s.Cutters(); len(cutters) > 0 {
+		c.cutOut()
+		c.para(say("Whoever cuts has this page at the table: {who}.", values{"who": c.listed(plains(cutters))}))
 	}
 	for _, b := range s.People {
 		c.bench(b)
@@ -35,7 +35,6 @@ func ComposeShare(s *process.Share, opts Options) Sheet {
 type sharer struct {
 	composer
 	share *process.Share
-	brief bool
 }
 
 // from is a time from the beginning: hours and minutes, rounded down so that
@@ -199,12 +198,18 @@ func (c *sharer) bench(b process.Bench) {
 	}
 	c.para(say("Here from {from} to {until}, counted from the beginning. Numbers are the same on every bench.",
 		values{"from": plain(from(b.From)), "until": plain(from(b.Until))}))
+	c.cautionList(3, c.plan.Cautions)
+	c.heading(3, "Your work")
+	c.drawn = nil // every person has her own paper
 	told := map[string]bool{}
 	for _, t := range b.Turns {
 		if w := t.Wait; w != nil && w.Minutes > 0 {
 			c.quote(c.waiting(w))
 		}
-		c.tasks(c.turn(t, told))
+		if seam, ok := c.seams[t.Operation.Seam]; ok {
+			c.newSeam(seam, told)
+		}
+		c.tasks(append([]inline{c.turn(t, told)}, c.checksOf(t.Operation.ID)...)...)
 	}
 }
 

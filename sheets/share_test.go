@@ -11,7 +11,7 @@ import (
 // smallShare is a share of three operations between two people.
 func smallShare() *process.Share {
 	op := func(id, part, text string) process.Operation {
-		return process.Operation{ID: id, Part: part, Text: text, Good: "It is even."}
+		return process.Operation{ID: id, Part: part, Seam: part, Text: text, Good: "It is even."}
 	}
 	return &process.Share{
 		Garment: "Bag", Title: "Two * bags", Workroom: "Hall", Begins: "9:00", Finish: 75, Alone: 100, Bound: 75, Proved: true, Fewest: true,
@@ -36,6 +36,11 @@ func smallShare() *process.Share {
 			{Operation: "side.2", Does: "hand-stitch", Part: "side", Begin: 31, Minutes: 20}}}, {Person: "Cyd"}},
 		Extras:  []process.Extra{{What: "one more machine", Finish: 70, Saves: 5}},
 		Notices: []process.Notice{{About: "minutes", Text: "Minutes are estimates."}},
+		Plan: &process.Plan{
+			Seams:    []process.Seam{{Name: "side", Title: "side", Construction: "french", ConstructionTitle: "French seam", Allowance: 15, Finished: 6}},
+			Checks:   []process.Check{{AfterOperation: "side.2", What: "width of the finished seam", Expect: 6, Tolerance: 1}},
+			Cautions: []process.Caution{{Text: "Keep fingers clear of the needle.", Why: "It goes through them."}},
+		},
 	}
 }
 
@@ -52,6 +57,7 @@ func TestShareTellsWhoWaitsForWhom(t *testing.T) {
 		"To **Bea**: it takes 12.5 min off the maker's hands, with 2 hand-overs; all is done after 1:20.", "Hand stitch",
 		"To Cyd: nothing that is worth carrying",
 		"Ada, after 1", "Bea, for 2", "one more machine", "Nothing here asks for her skills", "Minutes are estimates.",
+		"**Side** – French seam; cut with 15 mm of allowance, 6 mm wide when finished.", "**Check.** Width of the finished seam: 6 mm, give or take 1 mm", "**Keep fingers clear of the needle.** It goes through them.",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the sheet lacks %q", want)

@@ -290,20 +290,35 @@ func (c *composer) acrossSeams(o process.Operation, a process.After) string {
 }
 
 func (c *composer) checksAfter(s process.Step, operation string) []inline {
-	w := c.say.steps
 	var out []inline
 	for _, k := range c.plan.Checks {
 		if k.AfterStep != s.Number || !c.checkBelongs(s, k, operation) {
 			continue
 		}
-		pattern := w.within
-		if k.Tolerance == 0 {
-			pattern = w.exactly
-		}
-		out = append(out, joined(" ", strong(plain(w.check)), say(pattern, values{
-			"what": plain(upper(clause(k.What))), "expect": c.mm(k.Expect), "tolerance": c.mm(k.Tolerance)})))
+		out = append(out, c.check(k))
 	}
 	return out
+}
+
+// checksOf are those that stand after an operation.
+func (c *composer) checksOf(operation string) []inline {
+	var out []inline
+	for _, k := range c.plan.Checks {
+		if k.AfterOperation == operation {
+			out = append(out, c.check(k))
+		}
+	}
+	return out
+}
+
+func (c *composer) check(k process.Check) inline {
+	w := c.say.steps
+	pattern := w.within
+	if k.Tolerance == 0 {
+		pattern = w.exactly
+	}
+	return joined(" ", strong(plain(w.check)), say(pattern, values{
+		"what": plain(upper(clause(k.What))), "expect": c.mm(k.Expect), "tolerance": c.mm(k.Tolerance)}))
 }
 
 // checkBelongs: a check stands after its operation, at the end of the step
