@@ -96,6 +96,7 @@ func lawsOfTheClass(t *testing.T, p *process.ClassPlan) {
 		last := -1
 		lying := map[string]string{} // seam: its last act
 		minutes := map[int]float64{} // by session
+		ready := map[string]bool{}   // session, kind and what she needs ready
 		for k, turn := range s.Turns {
 			o := operation[turn.Operation]
 			if place[turn.Number] <= last {
@@ -114,6 +115,11 @@ func lawsOfTheClass(t *testing.T, p *process.ClassPlan) {
 			last = place[turn.Number]
 			if n := p.Numbers[last]; !n.Homework {
 				minutes[n.Session] += turn.Minutes
+				for kind, what := range map[string]string{"needle": o.Setting.Needle, "foot": o.Setting.Foot, "heat": fmt.Sprint(o.Setting.HeatDots)} {
+					if what != "" && what != "0" {
+						ready[fmt.Sprint(n.Session, kind, what)] = true
+					}
+				}
 			}
 			for _, a := range o.After {
 				if !done[a.ID] {
@@ -135,10 +141,23 @@ func lawsOfTheClass(t *testing.T, p *process.ClassPlan) {
 				t.Errorf("number %s is %q for one and %q for %s", turn.Number, act[turn.Number], what, s.Name)
 			}
 		}
+		told := map[string]bool{}
 		for _, x := range p.Sessions {
+			for _, r := range x.Ready {
+				if slices.Contains(r.Students, s.Name) && slices.Contains([]string{"needle", "foot", "heat"}, r.Kind) {
+					what := r.What
+					if r.Kind == "heat" {
+						what = fmt.Sprint(r.HeatDots)
+					}
+					told[fmt.Sprint(x.Number, r.Kind, what)] = true
+				}
+			}
 			if minutes[x.Number] > x.Work+0.1*float64(len(s.Turns)) {
 				t.Errorf("%s has %g minutes in session %d, which holds %g", s.Name, minutes[x.Number], x.Number, x.Work)
 			}
+		}
+		if diff := cmp.Diff(ready, told); diff != "" {
+			t.Errorf("%s: what is to be ready (-needed +told):\n%s", s.Name, diff)
 		}
 	}
 	if d := change - p.Order.Change; d > 1e-6 || d < -1e-6 {

@@ -83,6 +83,7 @@ type ClassSession struct {
 	Groups    int             `json:"groups"` // that begin one after another; 1 is all at once
 	Apart     float64         `json:"groups_apart_minutes"`
 	Threading []Threading     `json:"threading"`
+	Ready     []Preparation   `json:"ready"` // before they come
 	Extra     bool            `json:"extra"` // beyond the sessions that the class has
 }
 

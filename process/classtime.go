@@ -117,7 +117,7 @@ func (t *teacher) tooLong(e *tooLongError) error {
 // session tells one stretch.
 func (t *teacher) session(k int, c lesson, l lessons) ClassSession {
 	s := ClassSession{Number: k + 1, First: t.labels[c.first], Last: t.labels[c.last], Homework: []string{}, Work: t.class.Sessions.work(),
-		Shown: []Demonstration{}, Queues: []ClassQueue{}, Groups: 1, Threading: []Threading{}, Extra: k >= t.class.Sessions.Count}
+		Shown: []Demonstration{}, Queues: []ClassQueue{}, Groups: 1, Extra: k >= t.class.Sessions.Count}
 	s.SettingUp, s.Clearing = t.class.Sessions.margins()
 	if k < len(t.class.Sessions.Dates) {
 		s.Date = t.class.Sessions.Dates[k].Value
@@ -145,7 +145,7 @@ func (t *teacher) session(k int, c lesson, l lessons) ClassSession {
 		}
 	}
 	s.Shown = t.demonstrations(c, l)
-	s.Threading = t.threading(c)
+	s.Threading, s.Ready = t.threading(c), t.preparations(c)
 	return s
 }
 

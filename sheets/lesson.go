@@ -373,6 +373,79 @@ func (c *lessons) session(s process.ClassSession) {
 
 // ready is what to set up before the session.
 func (c *lessons) ready(s process.ClassSession) {
+	c.threading(s)
+	var items []inline
+	if s.Number > 1 {
+		if home := c.class.Sessions[s.Number-2].Homework; len(home) > 0 {
+			items = append(items, say("Look at what was done at home: numbers {span}.", values{"span": plain(span(home[0], home[len(home)-1]))}))
+		}
+	}
+	for k, r := range s.Ready {
+		if k > 0 && s.Ready[k-1].Kind == r.Kind && s.Ready[k-1].Place == r.Place {
+			continue
+		}
+		var wants []inline
+		for _, o := range s.Ready[k:] {
+			if o.Kind != r.Kind || o.Place != r.Place {
+				break
+			}
+			what := o.What
+			switch o.Kind {
+			case "heat":
+				what = c.dots(o.HeatDots)
+			case "foot":
+				what = footName(spoken(what))
+			}
+			who := c.listed(plains(o.Students))
+			if len(o.Students) == len(c.class.Students) {
+				who = plain("all")
+			}
+			wants = append(wants, say("{what} for {who}", values{"what": strong(plain(what)), "who": who}))
+		}
+		pattern := map[string]string{
+			"needle": "{place}, needles: {what}.", "foot": "{place}, feet: {what}.", "heat": "{place}, heat: {what}.",
+			"interfacing": "Interfacing, cut: {what}.", "notion": "Notions: {what}.",
+		}[r.Kind]
+		items = append(items, say(pattern, values{"place": plain(r.Place), "what": joined("; ", wants...)}))
+	}
+	if tools := c.toolsOf(s); len(tools) > 0 {
+		items = append(items, joined(" ", append([]inline{"At the table:"}, plains(tools)...)...))
+	}
+	if len(s.Shown) > 0 {
+		items = append(items, "For showing: two plies of a scrap for each construction below, and one sewn already to pass round.")
+	}
+	if len(items) > 0 {
+		c.para(strong("Have ready:"))
+		c.tasks(items...)
+	}
+}
+
+// toolsOf are the small tools that a session's work asks for.
+func (c *lessons) toolsOf(s process.ClassSession) []string {
+	here := map[string]bool{}
+	for _, n := range c.class.Numbers {
+		if n.Session == s.Number && !n.Homework {
+			here[n.Number] = true
+		}
+	}
+	var out []string
+	for _, t := range smallTools() {
+		for _, x := range c.class.Students {
+			turn := map[string]bool{}
+			for _, t := range x.Turns {
+				turn[t.Operation] = here[t.Number]
+			}
+			part := *x.Plan
+			part.Operations = slices.DeleteFunc(slices.Clone(part.Operations), func(o process.Operation) bool { return !turn[o.ID] })
+			if t.wanted(&part) {
+				out = addOnce(out, t.words)
+			}
+		}
+	}
+	return out
+}
+
+func (c *lessons) threading(s process.ClassSession) {
 	if len(s.Threading) == 0 {
 		return
 	}
