@@ -19,6 +19,39 @@ func workOn(t testing.TB, in process.Input) *process.Plan {
 	return p
 }
 
+// brokenOff breaks a plan off after a step and plans the rest: what was paid
+// before and what is paid after cost no more than the whole, every operation
+// stands in one of the parts, and the paper held is referred to rightly.
+func brokenOff(t *testing.T, in process.Input, whole *process.Plan, upto int) {
+	t.Helper()
+	var done []string
+	paid := 0.0
+	for _, s := range whole.Steps[:upto] {
+		done = append(done, s.Operations...)
+	}
+	for _, c := range whole.Changes {
+		if c.BeforeStep <= upto {
+			paid += c.Minutes
+		}
+	}
+	in.Begun = whole.Begin(done)
+	rest := workOn(t, in)
+	checkOrder(t, rest)
+	checkCost(t, rest, in.Workroom, in.Shelf)
+	if got := paid + rest.Order.ChangeMinutes; got > whole.Order.ChangeMinutes+1e-6 {
+		t.Errorf("%s broken off after step %d: %.2f minutes of change and %.2f, the whole %.2f", in.Garment.Name, upto, paid, rest.Order.ChangeMinutes, whole.Order.ChangeMinutes)
+	}
+	checkPaper(t, whole, rest)
+	for _, o := range rest.Operations {
+		if slices.Contains(done, o.ID) {
+			t.Errorf("%s: %s is done, and planned again", in.Garment.Name, o.ID)
+		}
+	}
+	if got, want := len(rest.Operations)+len(done), len(whole.Operations); got != want {
+		t.Errorf("%s broken off after step %d: %d operations in both parts, want %d", in.Garment.Name, upto, got, want)
+	}
+}
+
 // Wherever the work is broken off, the rest is planned so that the whole costs
 // no more than it would have: what was paid before, and what is paid after, add
 // up to the plan that was never broken off.
@@ -36,32 +69,7 @@ func TestResumed(t *testing.T) {
 			continue
 		}
 		for _, upto := range []int{1, len(whole.Steps) / 2, len(whole.Steps) - 1} {
-			var done []string
-			paid := 0.0
-			for _, s := range whole.Steps[:upto] {
-				done = append(done, s.Operations...)
-			}
-			for _, c := range whole.Changes {
-				if c.BeforeStep <= upto {
-					paid += c.Minutes
-				}
-			}
-			in.Begun = whole.Begin(done)
-			rest := workOn(t, in)
-			checkOrder(t, rest)
-			checkCost(t, rest, room, shelf)
-			if got := paid + rest.Order.ChangeMinutes; got > whole.Order.ChangeMinutes+1e-6 {
-				t.Errorf("%s broken off after step %d: %.2f minutes of change and %.2f, the whole %.2f", name, upto, paid, rest.Order.ChangeMinutes, whole.Order.ChangeMinutes)
-			}
-			checkPaper(t, whole, rest)
-			for _, o := range rest.Operations {
-				if slices.Contains(done, o.ID) {
-					t.Errorf("%s: %s is done, and planned again", name, o.ID)
-				}
-			}
-			if got, want := len(rest.Operations)+len(done), len(whole.Operations); got != want {
-				t.Errorf("%s broken off after step %d: %d operations in both parts, want %d", name, upto, got, want)
-			}
+			brokenOff(t, in, whole, upto)
 		}
 		in.Begun = whole.Begin([]string{whole.Operations[len(whole.Operations)-1].ID})
 		for _, o := range whole.Operations {

@@ -88,27 +88,6 @@ func TestTwoMachinesResumed(t *testing.T) {
 	in := process.Input{Job: jobFor(g, "silk-georgette", "silk-satin"), Garment: g, Workroom: w, Shelf: shelf}
 	whole := workOn(t, in)
 	for upto := 1; upto < len(whole.Steps); upto += 4 {
-		var done []string
-		paid := 0.0
-		for _, s := range whole.Steps[:upto] {
-			done = append(done, s.Operations...)
-		}
-		for _, c := range whole.Changes {
-			if c.BeforeStep <= upto {
-				paid += c.Minutes
-			}
-		}
-		in.Begun = whole.Begin(done)
-		rest := workOn(t, in)
-		checkOrder(t, rest)
-		checkCost(t, rest, w, shelf)
-		if got := paid + rest.Order.ChangeMinutes; got > whole.Order.ChangeMinutes+1e-6 {
-			t.Errorf("broken off after step %d: %.2f minutes of change and %.2f, the whole %.2f", upto, paid, rest.Order.ChangeMinutes, whole.Order.ChangeMinutes)
-		}
-		for _, o := range rest.Operations {
-			if slices.Contains(done, o.ID) {
-				t.Errorf("broken off after step %d: %s is planned again", upto, o.ID)
-			}
-		}
+		brokenOff(t, in, whole, upto)
 	}
 }

@@ -64,17 +64,7 @@ type origin struct {
 }
 
 // PartNames are the names of the parts on the shelf, sorted.
-func PartNames() []string {
-	entries, err := parts.ReadDir("parts")
-	if err != nil {
-		panic(err) // the directory is part of the program
-	}
-	names := make([]string, len(entries))
-	for i, e := range entries {
-		names[i] = strings.TrimSuffix(e.Name(), ".yaml")
-	}
-	return names
-}
+func PartNames() []string { return namesIn(parts, "parts") }
 
 // LoadPart reads a part of the shelf. The error is [form.Faults] with places in
 // the part's own file.

@@ -20,8 +20,12 @@ var blank string
 func Blank() []byte { return []byte(blank) }
 
 // Names returns the names of the garments on the shelf, sorted.
-func Names() []string {
-	entries, err := garments.ReadDir("garments")
+func Names() []string { return namesIn(garments, "garments") }
+
+// namesIn are the names of the YAML files of a directory that is part of the
+// program, sorted.
+func namesIn(shelf embed.FS, dir string) []string {
+	entries, err := shelf.ReadDir(dir)
 	if err != nil {
 		panic(err) // the directory is part of the program
 	}
