@@ -111,9 +111,13 @@ func (c *lessons) handout() {
 				words = say("At home after session {n}", values{"n": plain(number(n.Session))})
 			}
 			c.heading(2, words)
+			if session == 1 && !home {
+				c.cautionsOfAll()
+			}
 		}
 		c.number(n)
 	}
+	c.glossary()
 }
 
 func (c *lessons) number(n process.ClassNumber) {
