@@ -45,6 +45,8 @@ type ClassRoom struct {
 	Irons    int                   `yaml:"irons"`
 	Iron     form.Text             `yaml:"iron"` // steam or dry
 	House    form.Pairs[length.MM] `yaml:"house"`
+	Timed    []TimedAct            `yaml:"timed"` // as in a workroom
+	Rests    Rests                 `yaml:"rests"`
 }
 
 // ClassMachine is a kind of machine of the shelf and how many there are.
@@ -106,6 +108,7 @@ func ParseClass(file string, data []byte) (*Class, error) {
 	if c.Room.Irons < 0 || c.Room.Irons > 100 {
 		add(c.Make.At, fmt.Sprintf("%d irons", c.Room.Irons), "", "write how many irons the room has, from 0 to 100")
 	}
+	faults = append(faults, checkTiming(c.Room.Timed, c.Room.Rests)...)
 	faults = append(faults, checkStudents(c)...)
 	seen := map[string]bool{}
 	for _, n := range c.Numbers {
@@ -215,7 +218,7 @@ func over[T any](all, own form.Pairs[T]) form.Pairs[T] {
 
 // workroom is the room as one student uses it: one machine of each kind.
 func (c *Class) workroom() *Workroom {
-	w := &Workroom{Name: c.Room.Name, Units: c.Units, House: c.Room.House, Iron: c.Room.Iron}
+	w := &Workroom{Name: c.Room.Name, Units: c.Units, House: c.Room.House, Iron: c.Room.Iron, Timed: c.Room.Timed, Rests: c.Room.Rests}
 	if w.Name == "" {
 		w.Name = "The class's room"
 	}

@@ -295,7 +295,7 @@ func (t *teacher) write(m int) error {
 			change += c.Cost
 		}
 		op := l.o.ops[n.Of[m]]
-		s.Turns = append(s.Turns, ClassTurn{Number: t.labels[k], Operation: op.ID, Minutes: tenths((op.Minutes + float64(change)/60) * l.pace)})
+		s.Turns = append(s.Turns, ClassTurn{Number: t.labels[k], Operation: op.ID, Minutes: tenths((l.o.standard(&op) + float64(change)/60) * l.pace)})
 		at++
 	}
 	t.plan.Students = append(t.plan.Students, s)
@@ -412,6 +412,8 @@ func (t *teacher) materials() {
 func (t *teacher) notices() {
 	add := func(about, text string) { t.plan.Notices = append(t.plan.Notices, Notice{About: about, Text: text}) }
 	add("Minutes", "The minutes of every number are estimates, at each student's pace, with the changes that her own cloth and thread ask for; no home figure is published. They are good for comparing, not for promising an hour.")
+	rests := t.learners[0].o.restNotice()
+	add("Rests", rests.Text)
 	add("Waiting", fmt.Sprintf("Waiting is what %d simulated runs of each session gave, in which every time varies by about %.0f%% by chance; whoever comes first is served first.", queueRuns, 100*queueSpread))
 	for _, s := range t.plan.Students {
 		if more := s.Change - s.Alone; more >= 0.5 {

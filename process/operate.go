@@ -13,16 +13,17 @@ import (
 // op is an operation on its way to the plan.
 type op struct {
 	Operation
-	line    int // index in lines, -1 for what belongs to the whole garment
-	station int
-	strip   bool // only the strip is in hand
-	closing bool // waits for the join that closes a flat-worked edge
-	after   []need
-	cloths  []seams.Cloth
-	layers  int
-	row     seams.Row // of machine stitching; zero for a plain row of two plies
-	act     seams.Act
-	glue    int // heat that the interfacing in hand needs and must not pass; 0 where none is fused
+	line      int // index in lines, -1 for what belongs to the whole garment
+	station   int
+	strip     bool // only the strip is in hand
+	closing   bool // waits for the join that closes a flat-worked edge
+	after     []need
+	cloths    []seams.Cloth
+	layers    int
+	row       seams.Row // of machine stitching; zero for a plain row of two plies
+	act       seams.Act
+	stitching float64 // of its minutes, those of the machine by itself
+	glue      int     // heat that the interfacing in hand needs and must not pass; 0 where none is fused
 }
 
 // need is an operation, by index, that must come first.
@@ -248,10 +249,17 @@ func (o *operator) time(n *op) {
 	}
 	length := n.Length / float64(copies)
 	one, basis := seams.ActMinutes(n.act, length, n.cloths[0])
+	stitching := 0.0
 	if m := o.room.stations[n.station]; n.act.Station == "machine" && m.Kind == "machine" {
-		one += seams.SewingMinutes(length, n.Setting.StitchMM, m.machine.Speed)
+		stitching = seams.SewingMinutes(length, n.Setting.StitchMM, m.machine.Speed)
 		basis += fmt.Sprintf("; and the stitches at %.0f a minute", m.machine.Speed)
 	}
+	one += stitching
+	if w, ok := o.room.watched[n.act.Name]; ok {
+		one *= w.times
+		basis = w.basis + " (" + basis + ")"
+	}
+	n.stitching = stitching * float64(copies*o.quantity)
 	n.Minutes, n.Basis = one*float64(copies*o.quantity), basis
 }
 

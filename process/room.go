@@ -13,7 +13,7 @@ import (
 // enter looks up the workroom's machines on the shelf and sets out its
 // stations: the machines in the room's order, the iron, the table, the hands.
 func enter(w *Workroom, shelf *seams.Shelf, favour string, style length.Style) (*room, error) {
-	r := &room{begin: -1, house: map[string]float64{}, move: defaultMove, favour: favour, style: style}
+	r := &room{begin: -1, house: map[string]float64{}, watched: map[string]watched{}, rests: w.Rests.allowances(), move: defaultMove, favour: favour, style: style}
 	if r.favour == "" {
 		r.favour = w.Favour.Value
 	}
@@ -71,6 +71,9 @@ func enter(w *Workroom, shelf *seams.Shelf, favour string, style length.Style) (
 			Station: Station{Name: ironStation, Title: m.Title, Kind: "iron", Machine: m.Name},
 			machine: *m, minutes: changesOf(m.Minutes, w.Minutes),
 		})
+	}
+	if faults := r.watch(w.Timed, shelf); len(faults) > 0 {
+		return nil, faults
 	}
 	hand, err := shelf.Machine(handStation)
 	if err != nil {

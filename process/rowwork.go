@@ -124,7 +124,7 @@ func (o *operator) line() (balance.Line, []int) {
 	}
 	l := balance.Line{After: make([][]int, len(ops))}
 	for k, i := range ops {
-		l.Times = append(l.Times, ticks(o.ops[i].Minutes/float64(o.quantity)))
+		l.Times = append(l.Times, ticks(o.standard(&o.ops[i])/float64(o.quantity)))
 		for _, b := range o.ops[i].after {
 			if at, ok := task[b.op]; ok && !slices.Contains(l.After[k], at) {
 				l.After[k] = append(l.After[k], at)

@@ -90,6 +90,7 @@ func (s *sharing) tell(in Input, r crew.Result) *Share {
 			After: o.ops[h.From].ID, Next: o.ops[h.To].ID})
 	}
 	out.Notices = append(out.Notices,
+		o.restNotice(),
 		Notice{"minutes", "The minutes of the operations are estimates, made longer by each person's pace; they are good for sharing out, not for promising an hour."},
 		Notice{"hand-overs", fmt.Sprintf("Handing a piece over is taken to need %.1f minutes, in which nobody is kept busy. Walking between places is left out.", s.handover)},
 		Notice{"levels", "What an operation asks of a person is an estimate from its act, its shape and its cloth; no figure for it is published."})

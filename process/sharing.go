@@ -45,7 +45,7 @@ func (s *sharing) state() {
 	kindOf := s.kinds()
 	for i := range o.ops {
 		n := &o.ops[i]
-		t := crew.Task{Time: ticks(n.Minutes), Kind: kindOf[n.station], Needs: []crew.Need{{Skill: need[i]}}}
+		t := crew.Task{Time: ticks(o.standard(n)), Kind: kindOf[n.station], Needs: []crew.Need{{Skill: need[i]}}}
 		if t.Kind != crew.None {
 			t.Setting = s.setting(n, t.Kind)
 		}

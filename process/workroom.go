@@ -3,6 +3,7 @@ package process
 import (
 	"strconv"
 
+	"bodkin/process/study"
 	"bodkin/seams"
 	"bodkin/seams/form"
 	"bodkin/seams/length"
@@ -18,6 +19,8 @@ type Workroom struct {
 	Iron     form.Text             `yaml:"iron"`    // steam, dry or none
 	House    form.Pairs[length.MM] `yaml:"house"`   // own widths by the names that constructions ask for
 	Minutes  RoomMinutes           `yaml:"minutes"` // what differs from the shelf
+	Timed    []TimedAct            `yaml:"timed"`   // acts watched with a clock here
+	Rests    Rests                 `yaml:"rests"`
 	Favour   form.Text             `yaml:"favour"`
 }
 
@@ -69,6 +72,7 @@ func ParseWorkroom(file string, data []byte) (*Workroom, error) {
 				"", "write a width from 0 to 200 mm"))
 		}
 	}
+	faults = append(faults, checkTiming(w.Timed, w.Rests)...)
 	faults = append(faults, checkPeople(w.People)...)
 	if len(faults) > 0 {
 		return nil, faults
@@ -93,7 +97,9 @@ type room struct {
 	stations []station
 	begin    int // station where the work begins, -1 at none
 	house    map[string]float64
-	move     float64 // minutes
+	move     float64            // minutes
+	watched  map[string]watched // by act
+	rests    study.Allowances
 	iron     bool
 	steam    bool
 	maxDots  int
