@@ -112,6 +112,10 @@ func (s *Share) Cutters() []string {
 	return out
 }
 
+// asideNodes is by how much less is tried for what would be otherwise: without
+// help, with one more of something, with one helper only.
+const asideNodes = 16
+
 // tick is the unit of the search: a tenth of a minute.
 const tick = 0.1
 
@@ -156,13 +160,14 @@ func ShareOut(ctx context.Context, in Input, nodes int) (*Share, error) {
 		return nil, &DoneError{Garment: in.Garment.Title}
 	}
 	problem, _ := o.problem()
-	_, err = o.teach(&problem)
+	taught, err := o.teach(&problem)
 	if c, ok := errors.AsType[*order.CycleError](err); ok {
 		return nil, o.circle(in.Garment.Title, c.Cycles[0])
 	}
 	if err != nil {
 		return nil, err
 	}
+	o.settleTests(problem, taught) // a trial row is sewn as what is usually sewn first
 	s := &sharing{o: o, people: people, handover: defaultHandover}
 	if v, ok := minutesOf(in.Workroom.Minutes.Handover); ok {
 		s.handover = v
@@ -187,7 +192,7 @@ func ShareOut(ctx context.Context, in Input, nodes int) (*Share, error) {
 	}
 	s.extras(ctx, out, r, nodes)
 	for q := 1; q < len(s.people); q++ {
-		if given, ok := s.giveAway(ctx, q, max(nodes/8, 1)); ok {
+		if given, ok := s.giveAway(ctx, q, max(nodes/asideNodes, 1)); ok {
 			out.GiveAway = append(out.GiveAway, given)
 		}
 	}

@@ -52,12 +52,13 @@ func shared(t testing.TB, shelf *seams.Shelf, name string, w *process.Workroom, 
 
 // TestLawsOfSharing: every operation once, after all it waits for and after its
 // piece has come, at a free place, by somebody who can, is there, and does
-// nothing else. Each garment meets two sizes of crew, and each size many garments.
+// nothing else: every garment of the shelf with crews of one to five.
 func TestLawsOfSharing(t *testing.T) {
 	shelf := loadShelf(t)
-	for k, name := range templates.Names() {
-		for _, n := range []int{1 + k%5, 1 + (k+2)%5} {
+	for _, name := range templates.Names() {
+		for n := 1; n <= 5; n++ {
 			t.Run(fmt.Sprint(name, n), func(t *testing.T) {
+				t.Parallel()
 				w := crewOf(t, n)
 				s, err := shared(t, shelf, name, w, 20)
 				if err != nil {
@@ -240,32 +241,46 @@ func TestFaultsOfSharing(t *testing.T) {
 	}
 }
 
-// BenchmarkShareOut shares every garment of the shelf among three people in two
-// seconds at most, and reports how far the bound is from the finish.
-func BenchmarkShareOut(b *testing.B) {
-	shelf := loadShelf(b)
-	for _, name := range templates.Names() {
-		b.Run(name, func(b *testing.B) {
-			g, err := templates.Load(name)
-			if err != nil {
-				b.Fatal(err)
-			}
-			in := process.Input{Job: jobFor(g, "silk-georgette", "silk-satin"), Garment: g, Workroom: crewOf(b, 3), Shelf: shelf}
-			b.ReportAllocs()
-			var s *process.Share
-			for b.Loop() {
-				ctx, cancel := context.WithTimeout(b.Context(), 2*time.Second)
-				if s, err = process.ShareOut(ctx, in, 20_000); err != nil {
-					b.Fatal(err)
-				}
-				cancel()
-			}
-			operations := 0
-			for _, p := range s.People {
-				operations += len(p.Turns)
-			}
-			b.ReportMetric(float64(operations), "operations")
-			b.ReportMetric(100*(s.Finish-s.Bound)/s.Bound, "%gap")
-		})
+// alikeCrew is the same room with three old hands.
+func alikeCrew(t testing.TB) *process.Workroom {
+	w := crewOf(t, 3)
+	for q := range w.People[1:] {
+		name := w.People[q+1].Name
+		w.People[q+1] = w.People[0]
+		w.People[q+1].Name = name
 	}
+	return w
+}
+
+// BenchmarkShareOut shares every garment of the shelf in two seconds at most
+// among three people, alike and of three paces and skills, and reports how far
+// the bound is from the finish.
+func BenchmarkShareOut(b *testing.B) {
+	for _, name := range templates.Names() {
+		b.Run("alike/"+name, func(b *testing.B) { shareOut(b, name, alikeCrew(b)) })
+		b.Run("mixed/"+name, func(b *testing.B) { shareOut(b, name, crewOf(b, 3)) })
+	}
+}
+
+func shareOut(b *testing.B, name string, w *process.Workroom) {
+	g, err := templates.Load(name)
+	if err != nil {
+		b.Fatal(err)
+	}
+	in := process.Input{Job: jobFor(g, "silk-georgette", "silk-satin"), Garment: g, Workroom: w, Shelf: loadShelf(b)}
+	b.ReportAllocs()
+	var s *process.Share
+	for b.Loop() {
+		ctx, cancel := context.WithTimeout(b.Context(), 2*time.Second)
+		if s, err = process.ShareOut(ctx, in, 16_000); err != nil {
+			b.Fatal(err)
+		}
+		cancel()
+	}
+	operations := 0
+	for _, p := range s.People {
+		operations += len(p.Turns)
+	}
+	b.ReportMetric(float64(operations), "operations")
+	b.ReportMetric(100*(s.Finish-s.Bound)/s.Bound, "%gap")
 }

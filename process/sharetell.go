@@ -35,7 +35,6 @@ func (s *sharing) tell(in Input, r crew.Result) *Share {
 	for k, i := range order {
 		number[i] = k + 1
 	}
-	s.settle(r, order)
 	who := func(i int) string { return s.people[r.Places[i].People[0]].Name.Value }
 	for q, person := range s.people {
 		h := s.p.People[q].Hours[0]
@@ -97,21 +96,6 @@ func (s *sharing) tell(in Input, r crew.Result) *Share {
 	return out
 }
 
-// settle gives trial rows the setting of what follows at their machine.
-func (s *sharing) settle(r crew.Result, order []int) {
-	for k, i := range order {
-		if !s.o.ops[i].trial() {
-			continue
-		}
-		for _, next := range order[k+1:] {
-			if r.Places[next].Machine == r.Places[i].Machine && !s.o.ops[next].trial() {
-				s.o.ops[i].tryout(s.o.ops[next], s.o)
-				break
-			}
-		}
-	}
-}
-
 // waiting is a wait in words; two waits before one turn, parted by hours, are
 // added.
 func (s *sharing) waiting(w crew.Wait, before *Waiting, who func(int) string, number []int) *Waiting {
@@ -149,7 +133,7 @@ func (s *sharing) waiting(w crew.Wait, before *Waiting, who func(int) string, nu
 // extras tries what the maker alone needs, and what one more of each machine or
 // one more person like each of them would change.
 func (s *sharing) extras(ctx context.Context, out *Share, r crew.Result, nodes int) {
-	nodes = max(nodes/8, 1)
+	nodes = max(nodes/asideNodes, 1)
 	try := func(p crew.Problem) (float64, bool) {
 		more, err := crew.Solve(ctx, p, crew.Options{Nodes: nodes})
 		return minutesFrom(more.Finish), err == nil && more.Places != nil

@@ -173,14 +173,13 @@ func inTicks(seconds [][]int64) [][]int64 {
 	return out
 }
 
-// setting is what an operation wants of its machine; a trial row takes it as it
-// is.
+// setting is what an operation wants of its machine.
 func (s *sharing) setting(n *op, kind int) []int {
 	var out []int
 	for a := range s.p.Kinds[kind].Attributes {
 		all := s.values[s.first[kind]+a]
 		v := crew.Any
-		if w := n.Setting.value(all.what); w != "" && !n.trial() {
+		if w := n.Setting.value(all.what); w != "" {
 			v = all.index[w]
 		}
 		out = append(out, v)

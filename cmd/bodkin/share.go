@@ -126,8 +126,8 @@ func readLine(many int, rate string) (process.Line, error) {
 	return line, nil
 }
 
-// shareNodes is the work of the search for a share: about a second.
-const shareNodes = 8000
+// shareNodes is the work of the search for a share: a second or two.
+const shareNodes = 16_000
 
 // shared works out the share. Those who ask for no time get a quick one.
 func (g *gathered) shared(ctx context.Context, set settings) (*process.Share, error) {
