@@ -44,7 +44,7 @@ type ClothTogether struct {
 }
 
 // LengthTogether is what is cut in one width over all sizes: a strip of a cloth
-// by its cut width, or an interfacing by its area.
+// by its cut width, a tape, or an interfacing by its area.
 type LengthTogether struct {
 	Title    string  `json:"title"`
 	WidthMM  float64 `json:"width_mm,omitempty"`
@@ -125,7 +125,11 @@ func (t *Together) add(p *Plan) {
 		addLength(&t.Strips, LengthTogether{Title: s.Title, WidthMM: s.CutWidth, LengthMM: long, AreaMM2: long * s.CutWidth})
 	}
 	for _, f := range p.Interfacing {
-		addLength(&t.Interfacing, LengthTogether{Title: f.MaterialTitle, AreaMM2: f.Cut[0] * f.Cut[1] * float64(f.Count)})
+		x := LengthTogether{Title: f.MaterialTitle, AreaMM2: f.Cut[0] * f.Cut[1] * float64(f.Count)}
+		if f.Tape {
+			x.WidthMM, x.LengthMM = f.Cut[0], f.Cut[1]*float64(f.Count)
+		}
+		addLength(&t.Interfacing, x)
 	}
 	for _, x := range p.Thread {
 		k := slices.IndexFunc(t.Thread, func(y ThreadTogether) bool { return y.Colour == x.Colour && y.Kind == x.Kind })

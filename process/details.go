@@ -53,6 +53,11 @@ func (b *layer) detail(d *templates.Detail) *line {
 		Curved: d.TightestRadius < curvedBelow, Closed: d.Closed, Strain: d.Strain,
 		Eased: float64(d.Eased), Depth: float64(d.Depth), Lap: float64(d.Lap), OwnWidth: b.ownWidth(d), InsideSeen: true, OtherCloth: l.role != l.appliedRole,
 	}
+	lies := l.edges
+	if d.In != "" {
+		lies = edgesOf(b.joinOf(d.In).A)
+	}
+	b.laidAs(&l.facts.Join, lies, l.cloth)
 	return l
 }
 

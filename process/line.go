@@ -50,6 +50,7 @@ type line struct {
 	strip       *Strip
 	steadied    *Interfacing // of the strip
 	taped       *Interfacing // what holds the seam line
+	stayed      bool         // it is no pass of the construction that lays the tape
 	minutes     float64
 }
 

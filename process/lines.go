@@ -127,6 +127,7 @@ func (b *layer) joinLine(j *templates.Join) *line {
 		InsideSeen: j.InsideSeen, OtherCloth: l.role != l.appliedRole, Closed: j.Closed, Opening: float64(j.OpenLength),
 		RunsOn: b.runsOn(j.A) || b.runsOn(j.B), ClosesBand: b.closesBand(j.Name),
 	}
+	b.laidAs(&l.facts.Join, edgesOf(j.B), l.applied)
 	return l
 }
 
@@ -200,7 +201,9 @@ func (b *layer) treatment(t *templates.Treatment) *line {
 		Flat:   !t.Closed || t.ClosedBy != "",
 		Strain: t.Strain, InsideSeen: t.InsideSeen, Depth: float64(t.Depth), Fullness: t.Flare * depth,
 		Elastic: float64(t.Elastic), Grip: float64(t.Grip), OtherCloth: applied != role,
+		Gives: t.Gives,
 	}
+	b.laidAs(&l.facts.Edge, l.edges, l.cloth)
 	if t.ClosedBy != "" {
 		l.flat = true
 		l.flatBecause = "it can be worked flat before the " + b.titleOfJoin(t.ClosedBy) + " closes it, and flat work is easier to see and press"

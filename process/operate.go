@@ -55,6 +55,11 @@ func (o *operator) operate() error {
 	o.span = make([][]int, len(o.lines))
 	o.beforeSewing()
 	for i, l := range o.lines {
+		if l.stayed {
+			if err := o.stay(i, l); err != nil {
+				return err
+			}
+		}
 		for _, pass := range l.sized.Passes {
 			if err := o.pass(i, l, pass); err != nil {
 				return err

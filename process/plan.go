@@ -258,7 +258,8 @@ type Interfacing struct {
 	MaterialTitle string     `json:"material_title"`
 	Cut           [2]float64 `json:"cut_mm"` // width, height
 	Count         int        `json:"count"`
-	Part          string     `json:"part"` // half, whole
+	Part          string     `json:"part"` // half, whole; of a tape, seam line
+	Tape          bool       `json:"tape"` // it lies along a line, as long as that
 	Fusible       bool       `json:"fusible"`
 	HeatDots      int        `json:"heat_dots"`
 	Attach        string     `json:"attach"`

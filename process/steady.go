@@ -122,32 +122,6 @@ func steady(shelf *seams.Shelf, c clothIn, part string, r *room) (Interfacing, e
 	return chosen(vs, c), nil
 }
 
-// tape chooses what holds a line whose construction sizes a tape for it.
-func (l *line) tape(shelf *seams.Shelf, r *room, quantity int) error {
-	sizes := l.sizes()
-	wide, ok := sizes["tape"]
-	if !ok {
-		return nil
-	}
-	long, ok := sizes["tape_length"]
-	if !ok {
-		long = l.length
-	}
-	vs, err := shelf.WeighTapes(seams.Facts{Cloth: l.cloth.Facts(), Applied: l.cloth.Facts(), Workroom: r.facts()})
-	if err != nil {
-		return err
-	}
-	f := Interfacing{Material: "selvedge", MaterialTitle: "A strip of the cloth's own selvedge", Because: []string{"no tape on the shelf suits this cloth"}, Rejected: []Rejected{},
-		Attach: "Lay it along the seam line on the wrong side and catch it in the row."}
-	if len(vs) > 0 && vs[0].Allowed() {
-		f = chosen(vs, clothIn{cloth: l.cloth})
-	}
-	f.Name, f.Piece, f.Title, f.Part = l.name+"-tape", l.name, upperFirst(l.title), "seam line"
-	f.Cut, f.Count = [2]float64{wide, long}, l.copies*quantity
-	l.taped = &f
-	return nil
-}
-
 // chosen is the first of the verdicts, with why it was taken and the others not.
 func chosen(vs []seams.InterfacingVerdict, c clothIn) Interfacing {
 	m := vs[0].Interfacing

@@ -42,6 +42,9 @@ func (l *loader) check(s *Shelf) {
 	for _, p := range l.constructions {
 		l.construction(p.entry, p.node, s)
 	}
+	for _, p := range l.stays {
+		l.stay(p.entry, p.node, s)
+	}
 }
 
 func (l *loader) fault(n *form.Node, nearest, mend, format string, args ...any) {

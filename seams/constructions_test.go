@@ -34,7 +34,7 @@ func seamShapes() []shape {
 		{"sleeve cap", seams.LineFacts{Length: 450, TightestRadius: 60, Turning: 250, Curved: true, Eased: 22}},
 		{"crotch", seams.LineFacts{Length: 650, TightestRadius: 70, Turning: 120, Curved: true, Strain: 3}},
 		{"seat, straight", seams.LineFacts{Length: 400, TightestRadius: straight, Strain: 3}},
-		{"shoulder", seams.LineFacts{Length: 130, TightestRadius: straight, Strain: 1, Eased: 4}},
+		{"shoulder", seams.LineFacts{Length: 130, TightestRadius: straight, Across: true, Strain: 1, Eased: 4}},
 		{"above a slit", seams.LineFacts{Length: 500, TightestRadius: straight, RunsOn: true}},
 		{"closing a band", seams.LineFacts{Length: 500, TightestRadius: straight, ClosesBand: true}},
 		{"raglan", seams.LineFacts{Length: 380, TightestRadius: 300, Turning: 40, Curved: true, Strain: 1}},

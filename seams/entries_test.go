@@ -14,7 +14,7 @@ func TestEntriesReadBackAsThemselves(t *testing.T) {
 	for kind, want := range map[string]int{
 		"cloth": len(shelf.Cloths), "stitch": len(shelf.Stitches), "machine": len(shelf.Machines), "construction": len(shelf.Constructions),
 		"needle": len(shelf.Needles), "thread": len(shelf.Threads), "interfacing": len(shelf.Interfacings), "tool": len(shelf.Tools),
-		"pressing": len(shelf.Pressing), "act": len(shelf.Acts), "caution": len(shelf.Cautions),
+		"pressing": len(shelf.Pressing), "act": len(shelf.Acts), "caution": len(shelf.Cautions), "stay": len(shelf.Stays),
 	} {
 		entries, err := seams.Entries(kind)
 		if err != nil {

@@ -48,6 +48,11 @@ type LineFacts struct {
 	Hollow         bool    `expr:"hollow"`          // a free edge that curves into the cloth: neck, armhole
 	Closed         bool    `expr:"closed"`          // runs all the way round
 	Flat           bool    `expr:"flat"`            // a free edge that is worked while it lies open; a later join closes it where it is closed
+	Bias           float64 `expr:"bias"`            // degrees off the nearer grain where it is steepest, 0 to 45
+	Slanting       float64 `expr:"slanting"`        // mm of it that run nearly straight and 20 degrees or more off the grain
+	Across         bool    `expr:"across"`          // it runs rather across the garment than up and down it
+	Stretch        float64 `expr:"stretch"`         // what the cloth gives along it, %, each length by its direction
+	Gives          bool    `expr:"gives"`           // a free edge that is stretched when the garment is put on
 	Strain         int     `expr:"strain"`          // 0 none, 1 light, 2 worn tight or pulled, 3 seat and crotch
 	Eased          float64 `expr:"eased"`           // mm of the longer edge to take up
 	InsideSeen     bool    `expr:"inside_seen"`

@@ -123,6 +123,7 @@ type lists struct {
 	pressing      []placed[Pressing]
 	acts          []placed[Act]
 	cautions      []placed[Caution]
+	stays         []placed[Stay]
 }
 
 // reader reads one file.
@@ -135,7 +136,7 @@ type reader struct {
 // kinds are the words that may open an entry.
 func kinds() []string {
 	return []string{"cloth", "stitch", "machine", "construction", "needle", "thread", "interfacing",
-		"tool", "pressing", "act", "caution"}
+		"tool", "pressing", "act", "caution", "stay"}
 }
 
 func (r *reader) read(f File) {
@@ -190,6 +191,8 @@ func (r *reader) entry(n *form.Node) {
 		r.acts = read(r, r.acts, n)
 	case "caution":
 		r.cautions = read(r, r.cautions, n)
+	case "stay":
+		r.stays = read(r, r.stays, n)
 	default:
 		r.faults = append(r.faults, n.Fault(fmt.Sprintf("an entry starts with its kind, not with %q", kind),
 			form.Nearest(kind, kinds()), "the kinds are "+strings.Join(kinds(), ", ")))
@@ -213,7 +216,7 @@ type loader struct {
 	facts  formula.Names
 }
 
-// add takes in a file. Needle, thread and pressing rules of the user's come
+// add takes in a file. Needle, thread, pressing and stay rules of the user's come
 // before ours, since the first that holds is taken.
 func (l *loader) add(r *reader, own bool) {
 	l.faults = append(l.faults, r.faults...)
@@ -228,6 +231,7 @@ func (l *loader) add(r *reader, own bool) {
 	add(l, &l.pressing, &l.own.pressing, r.pressing, own, true)
 	add(l, &l.acts, &l.own.acts, r.acts, own, false)
 	add(l, &l.cautions, &l.own.cautions, r.cautions, own, false)
+	add(l, &l.stays, &l.own.stays, r.stays, own, true)
 }
 
 func add[T entry](l *loader, all, owned *[]placed[T], more []placed[T], own, first bool) {
@@ -286,6 +290,7 @@ func (l *loader) shelf() *Shelf {
 		Pressing:      entries(l.pressing),
 		Acts:          entries(l.acts),
 		Cautions:      entries(l.cautions),
+		Stays:         entries(l.stays),
 	}
 	prepare(l, l.own.stitches, s.Stitches)
 	prepare(l, l.own.constructions, s.Constructions)
@@ -294,6 +299,7 @@ func (l *loader) shelf() *Shelf {
 	prepare(l, l.own.interfacings, s.Interfacings)
 	prepare(l, l.own.pressing, s.Pressing)
 	prepare(l, l.own.cautions, s.Cautions)
+	prepare(l, l.own.stays, s.Stays)
 	return s
 }
 

@@ -8,7 +8,7 @@ import (
 
 // Shelf is everything known, each kind in the order of its files: what comes
 // with bodkin first, a user's additions after it, except that a user's needle,
-// thread and pressing rules come before ours, since the first that holds is taken.
+// thread, pressing and stay rules come before ours, since the first that holds is taken.
 type Shelf struct {
 	Cloths        []Cloth
 	Stitches      []Stitch
@@ -21,6 +21,7 @@ type Shelf struct {
 	Pressing      []Pressing
 	Acts          []Act
 	Cautions      []Caution
+	Stays         []Stay
 }
 
 // UnknownError says that the shelf has no entry of a name.
@@ -58,6 +59,7 @@ func (t Tool) name() string         { return t.Name }
 func (p Pressing) name() string     { return p.Name }
 func (a Act) name() string          { return a.Name }
 func (c Caution) name() string      { return c.Name }
+func (s Stay) name() string         { return s.Name }
 
 func find[T entry](what string, list []T, name string) (*T, error) {
 	for i := range list {

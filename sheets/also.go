@@ -60,6 +60,10 @@ func (c *composer) together() {
 		rows = append(rows, []inline{say(w.strip, values{"strip": plain(upper(x.Title)), "width": c.mm(x.WidthMM)}), c.metres(x.LengthMM / 1000)})
 	}
 	for _, x := range t.Interfacing {
+		if x.LengthMM > 0 {
+			rows = append(rows, []inline{say(w.strip, values{"strip": plain(upper(x.Title)), "width": c.mm(x.WidthMM)}), c.metres(x.LengthMM / 1000)})
+			continue
+		}
 		rows = append(rows, []inline{plain(upper(x.Title)), say(w.area, values{"area": plain(number(int(x.AreaMM2/100 + 0.5)))})})
 	}
 	for _, x := range t.Thread {

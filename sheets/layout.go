@@ -173,8 +173,12 @@ func (c *composer) materials() {
 func (c *composer) interfacingToHave(f process.Interfacing) inline {
 	w := c.say.layout
 	var pieces []string
+	pattern, long := w.interfacing, 0.0
 	for _, g := range c.plan.Interfacing {
 		if g.MaterialTitle == f.MaterialTitle {
+			if g.Tape {
+				pattern, long = w.tape, long+g.Cut[1]*float64(g.Count)
+			}
 			pieces = addOnce(pieces, lower(g.Title))
 		}
 	}
@@ -182,8 +186,8 @@ func (c *composer) interfacingToHave(f process.Interfacing) inline {
 	if f.HeatDots > 0 {
 		heat = say(w.selfNote, values{"heat": plain(c.dots(f.HeatDots))})
 	}
-	return say(w.interfacing, values{
-		"material": strong(plain(upper(f.MaterialTitle))), "pieces": c.listed(plains(pieces)), "heat": heat,
+	return say(pattern, values{
+		"material": strong(plain(upper(f.MaterialTitle))), "pieces": c.listed(plains(pieces)), "heat": heat, "length": c.mm(long),
 	})
 }
 

@@ -51,10 +51,10 @@ type openingWords struct {
 }
 
 type layoutWords struct {
-	title, intro, places, thread, needles, materials, tools, handling                       string
-	needle, foot, threads, heat, steam                                                      string
-	colour, kind, metres, bobbins, threadBasis                                              string
-	needleItem, interfacing, notion, counted, selfNote, then, handItem, tableItem, dotsMean string
+	title, intro, places, thread, needles, materials, tools, handling                             string
+	needle, foot, threads, heat, steam                                                            string
+	colour, kind, metres, bobbins, threadBasis                                                    string
+	needleItem, interfacing, tape, notion, counted, selfNote, then, handItem, tableItem, dotsMean string
 }
 
 type cuttingWords struct {
@@ -147,7 +147,7 @@ func english() wording {
 			colour: "Colour", kind: "Kind",
 			metres: "Length", bobbins: "To wind", threadBasis: "Lengths of thread.",
 			needleItem:  "{needle} for {use}.",
-			interfacing: "{material} for {pieces}. {heat}", selfNote: "Heat: {heat}.",
+			interfacing: "{material} for {pieces}. {heat}", tape: "{material}, {length} in all, for {pieces}. {heat}", selfNote: "Heat: {heat}.",
 			notion: "{notion}: {count}, {length} long. {basis}", counted: "{notion}: {count}. {basis}",
 		},
 		cautions: "Cautions",
