@@ -17,7 +17,8 @@ import (
 func kinds() [][2]string {
 	return [][2]string{
 		{"garments", "garment"}, {"cloth", "cloth"}, {"stitches", "stitch"}, {"seams", "construction"},
-		{"machines", "machine"}, {"needles", "needle"}, {"thread", "thread"}, {"interfacing", "interfacing"}, {"sizes", "size"},
+		{"machines", "machine"}, {"needles", "needle"}, {"thread", "thread"}, {"interfacing", "interfacing"},
+		{"stays", "stay"}, {"pressing", "pressing"}, {"tools", "tool"}, {"acts", "act"}, {"cautions", "caution"}, {"sizes", "size"},
 	}
 }
 

@@ -14,10 +14,12 @@ import (
 func listCommand(s streams) *cobra.Command {
 	var asJSON bool
 	var only filter
+	names := kindNames()
+	half := (len(names) + 1) / 2 // two lines of them fit the page
 	cmd := &cobra.Command{
 		Use:   "list KIND",
 		Short: "List what is on the shelf",
-		Long: "List what is on the shelf. KIND is one of\n" + strings.Join(kindNames(), ", ") + `.
+		Long: "List what is on the shelf. KIND is one of\n" + strings.Join(names[:half], ", ") + ",\n" + strings.Join(names[half:], ", ") + `.
 
 Cloth can be narrowed by its sort. Seams can be narrowed by the cloth that they
 are for, one by its name or a sort (those that suit most of it), and by a
