@@ -86,13 +86,15 @@ type PieceDraft struct {
 }
 
 // Stroke draws a part of an edge from one point to the next, straight or with
-// one or two control points. Strokes in a row with one name are one edge.
+// one or two control points. Strokes in a row with one name are one edge. The
+// strokes that stand at some choices go round once there.
 type Stroke struct {
 	Edge  form.Text     `yaml:"edge,required"`
 	From  form.Text     `yaml:"from,required"`
 	To    form.Text     `yaml:"to,required"`
 	Curve [][]form.Text `yaml:"curve"`
 	Dart  form.Text     `yaml:"dart"` // the mouth of this dart: drawn so that it lies on the seam when the dart is pressed
+	If    form.Text     `yaml:"if"`
 }
 
 // MarkDraft is a mark for the cloth: at a point of the draft, or on an edge so

@@ -185,8 +185,10 @@ func (p *parser) points(d *PieceDraft, before formula.Names) {
 	var above []string
 	for i, q := range d.Points {
 		x, y := q.Key.Value+"_x", q.Key.Value+"_y"
-		if why := before.Refuses(x); why != "" {
-			p.fault(q.Key, "for the point's own figure "+x+": "+why, "", "choose another name")
+		for _, own := range []string{x, y} {
+			if why := before.Refuses(own); why != "" {
+				p.fault(q.Key, "for the point's own figure "+own+": "+why, "", "choose another name")
+			}
 		}
 		names := all
 		if usesAny(q.Value, d.Points[i:].Keys()) {
@@ -224,23 +226,14 @@ func (p *parser) coordinates(at form.Text, xy []form.Text, names formula.Names) 
 	}
 }
 
-// outline checks that the strokes go round once and that each edge is drawn in
-// one go.
+// outline checks the names and figures of every stroke.
 func (p *parser) outline(d *PieceDraft, before formula.Names) {
 	names := pointNames(d, before)
 	points := d.Points.Keys()
-	drawn := map[string]bool{}
-	for i, s := range d.Outline {
-		before := d.Outline[(i+len(d.Outline)-1)%len(d.Outline)]
-		if i == 0 || s.Edge.Value != before.Edge.Value {
-			p.once(s.Edge, "edge", drawn)
-			p.spelt(s.Edge, "edge")
-		}
+	for _, s := range d.Outline {
+		p.spelt(s.Edge, "edge")
 		p.known(s.From, "point", points)
 		p.known(s.To, "point", points)
-		if before.To.Value != s.From.Value {
-			p.fault(s.From, fmt.Sprintf("the line before ends at %q", before.To.Value), "", "start where it ends; the last line ends where the first starts")
-		}
 		if len(s.Curve) > 2 {
 			p.fault(s.Edge, fmt.Sprintf("a curve has one or two control points, and here are %d", len(s.Curve)), "", "draw it in two lines with a point between")
 		}
@@ -249,6 +242,29 @@ func (p *parser) outline(d *PieceDraft, before formula.Names) {
 		}
 		if !s.Dart.IsZero() && len(s.Curve) > 0 {
 			p.fault(s.Edge, "the mouth of a dart has no curve of its own", "", "leave curve: out; the mouth is drawn from the dart's point and the seam")
+		}
+	}
+	if !d.changes() {
+		p.round(d)
+	}
+}
+
+// changes reports whether some choices draw other lines than others.
+func (d *PieceDraft) changes() bool {
+	return slices.ContainsFunc(d.Outline, func(s Stroke) bool { return !s.If.IsZero() })
+}
+
+// round checks that the strokes go round once and that each edge is drawn in one
+// go.
+func (p *parser) round(d *PieceDraft) {
+	drawn := map[string]bool{}
+	for i, s := range d.Outline {
+		before := d.Outline[(i+len(d.Outline)-1)%len(d.Outline)]
+		if i == 0 || s.Edge.Value != before.Edge.Value {
+			p.once(s.Edge, "edge", drawn)
+		}
+		if before.To.Value != s.From.Value {
+			p.fault(s.From, fmt.Sprintf("the line before ends at %q", before.To.Value), "", "start where it ends; the last line ends where the first starts")
 		}
 	}
 	if len(d.Outline) < 2 {

@@ -101,6 +101,9 @@ func (p *parser) dart(t *DetailDraft) {
 		}
 		p.known(t.Point, "point", d.Points.Keys())
 		k := slices.IndexFunc(d.Outline, func(s Stroke) bool { return s.Dart.Value == t.Detail.Value })
+		if k >= 0 && d.changes() && p.g == p.whole {
+			continue // what lies beside it differs; looked at choice by choice
+		}
 		if k < 0 {
 			p.fault(t.Detail, fmt.Sprintf("no line of the piece %q is its mouth", t.Piece.Value), "",
 				"draw the mouth in the outline, with dart: and this name")

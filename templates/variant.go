@@ -31,6 +31,9 @@ func (p *parser) conditions() {
 	}
 	for _, d := range g.Drafts {
 		take(d.If, d.from.under)
+		for _, s := range d.Outline {
+			take(s.If, d.from.scope)
+		}
 		for _, m := range d.Marks {
 			take(m.If, d.from.under)
 		}
@@ -88,6 +91,7 @@ func (g *Garment) sift(scopes []formula.Values) (*Garment, error) {
 	v.Drafts = keep(g.Drafts, func(d PieceDraft) bool { return has(d.If, d.from) })
 	for i := range v.Drafts {
 		d := &v.Drafts[i]
+		d.Outline = keep(d.Outline, func(s Stroke) bool { return holds(s.If, d.from.scope) })
 		d.Marks = keep(d.Marks, func(m MarkDraft) bool { return holds(m.If, d.from.under) })
 	}
 	v.Seams = keep(g.Seams, func(s JoinDraft) bool { return has(s.If, s.from) })
@@ -197,6 +201,9 @@ func (p *parser) dependsOn(choice string) bool {
 	}
 	for _, d := range g.Drafts {
 		texts = append(texts, d.If)
+		for _, s := range d.Outline {
+			texts = append(texts, s.If)
+		}
 	}
 	for _, s := range g.Seams {
 		texts = append(texts, s.If)
@@ -228,10 +235,28 @@ func (p *parser) dependsOn(choice string) bool {
 func (p *parser) structural() {
 	p.unique()
 	p.present()
+	p.redrawn()
 	p.hands()
 	if len(p.faults) == 0 {
 		p.g.topology = p.connect()
 	}
+}
+
+// redrawn checks the pieces whose lines differ from choice to choice: that those
+// that are left go round once, with their darts.
+func (p *parser) redrawn() {
+	if p.g == p.whole {
+		return // nothing differs
+	}
+	for i := range p.g.Drafts {
+		p.round(&p.g.Drafts[i])
+	}
+	for i := range p.g.Details {
+		if t := &p.g.Details[i]; t.Kind.Value == "dart" {
+			p.dart(t)
+		}
+	}
+	p.mouths()
 }
 
 func (p *parser) unique() {
