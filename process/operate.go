@@ -60,6 +60,11 @@ func (o *operator) operate() error {
 				return err
 			}
 		}
+		if l.hemmed != nil {
+			if err := o.layStrip(i, l); err != nil {
+				return err
+			}
+		}
 		for _, pass := range l.sized.Passes {
 			if err := o.pass(i, l, pass); err != nil {
 				return err
