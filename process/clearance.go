@@ -52,12 +52,18 @@ func (r *room) clear(lines []*line) error {
 
 // tooHigh says why a line's own plies do not go under a foot; empty where they do.
 func (r *room) tooHigh(l *line) string {
-	plies := max(l.construction.Layers, 1)
+	why, _ := r.tooHighAt(l, crossed{plies: max(l.construction.Layers, 1)})
+	return why
+}
+
+// tooHighAt says why so many plies of a line do not go under a foot, and how much
+// that speaks against it at a crossing; empty where they do.
+func (r *room) tooHighAt(l *line, here crossed) (why string, worth float64) {
 	cloths := []seams.Cloth{l.cloth, l.applied}
 	if slices.ContainsFunc(cloths, func(c seams.Cloth) bool { return c.Pile }) {
-		return ""
+		return "", 0
 	}
-	thick := height(cloths, plies)
+	thick := height(cloths, here.plies)
 	for _, p := range l.sized.Passes {
 		if p.Pass.Stitch == "" || p.Pass.On == "strip" {
 			continue
@@ -67,11 +73,64 @@ func (r *room) tooHigh(l *line) string {
 			continue
 		}
 		if m := r.stations[k].machine; m.MaxThickness > 0 && thick > m.MaxThickness {
-			return fmt.Sprintf("its %d plies are about %s thick, and no more than %s goes under the foot of the %s",
-				plies, thickness(thick, r.style), thickness(m.MaxThickness, r.style), lowerFirst(m.Title))
+			where := ""
+			if here.over != nil {
+				where = "where it crosses the " + here.over.title + " "
+			}
+			return fmt.Sprintf("%sits %d plies are about %s thick, and no more than %s goes under the foot of the %s",
+				where, here.plies, thickness(thick, r.style), thickness(m.MaxThickness, r.style), lowerFirst(m.Title)), highCrossing(thick, m.MaxThickness)
 		}
 	}
-	return ""
+	return "", 0
+}
+
+// highCrossing is what speaks against a construction that stands too high where
+// it crosses another line, in points: not much, since there a maker grades the
+// plies, hammers the place and turns the wheel by hand; more where so many plies
+// are half as high again as goes under the foot. An estimate.
+func highCrossing(thick, limit float64) float64 {
+	if thick > 1.5*limit {
+		return 2
+	}
+	return 1
+}
+
+// level weighs once more what stands too high for the foot of its machine where
+// it crosses another line: a construction that goes under it there is taken if
+// little else speaks against it. What is insisted on stays, and highCrossings
+// warns of what is left.
+func (r *room) level(lines []*line, relations []relation) error {
+	changed := false
+	for i, l := range lines {
+		if why, _ := r.tooHighAt(l, thickestOf(i, lines, relations)); why == "" || l.insisted {
+			continue
+		}
+		all := append([]seams.Verdict{l.chosen}, l.others...)
+		best := 0
+		for k := range all {
+			if !all[k].Allowed() {
+				continue
+			}
+			l.take(all, k)
+			var err error
+			if l.sized, err = l.construction.Measure(l.facts); err != nil {
+				return err
+			}
+			if why, worth := r.tooHighAt(l, thickestOf(i, lines, relations)); why != "" {
+				all[k].Against = append(slices.Clone(all[k].Against), seams.Reason{Worth: worth, Because: why})
+				all[k].Score -= worth
+			}
+			if all[k].Score > all[best].Score {
+				best = k
+			}
+		}
+		changed = true
+		l.take(all, best)
+	}
+	if !changed {
+		return nil
+	}
+	return measure(lines)
 }
 
 // thickness is in the reader's units.

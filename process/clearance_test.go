@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bodkin/process"
+	"bodkin/templates"
 )
 
 // thickAt is what the plan says of crossings that stand too high.
@@ -78,5 +79,34 @@ cloth:
 	p := plan(t, job("seams: {side: plain-open-pinked anyway}\n"), room, shelf)
 	if said := thickAt(p); !strings.Contains(said, "takes 5 mm") {
 		t.Errorf("no warning of what is insisted on: %s", said)
+	}
+}
+
+// What would stand too high where it crosses another seam is weighed, not only
+// warned of: in boiled wool of 2 mm the hem crosses a side seam, and what goes
+// under the foot there is taken; a flat-felled seam of denim, a little too high
+// over a dart, stays what it is. Plies × thickness, which is arithmetic.
+func TestCrossingsAreWeighed(t *testing.T) {
+	shelf := loadShelf(t)
+	for _, tt := range []struct{ garment, cloth, line, want, over string }{
+		{"pull-on-skirt", "boiled-wool", "hem", "blind-stitched-by-hand", "twin-needle"},
+		{"waisted-dress", "wool-coating", "side", "plain-open-zigzagged", "plain-open-bound"},
+		{"shell-top", "denim", "side", "flat-felled", ""},
+	} {
+		g, err := templates.Load(tt.garment)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := plan(t, jobFor(g, tt.cloth, "cotton-lawn"), roomOf("steam", "zigzag-machine"), shelf)
+		s := p.Seams[slices.IndexFunc(p.Seams, func(s process.Seam) bool { return s.Name == tt.line })]
+		if s.Construction != tt.want {
+			t.Errorf("%s in %s: %s is a %s (%g), want %s; against it %v", tt.garment, tt.cloth, tt.line, s.Construction, s.Score, tt.want, s.Against)
+		}
+		said := slices.ContainsFunc(s.Rejected, func(r process.Rejected) bool {
+			return r.Construction == tt.over && strings.Contains(strings.Join(r.Because, " "), "goes under the foot")
+		})
+		if said != (tt.over != "") {
+			t.Errorf("%s in %s: that a %s stands too high over %s: %v", tt.garment, tt.cloth, tt.over, tt.line, s.Rejected)
+		}
 	}
 }

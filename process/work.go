@@ -116,6 +116,10 @@ func prepare(in Input) (*operator, *templates.Made, []relation, error) {
 	if err := r.clear(lines); err != nil {
 		return nil, nil, nil, err
 	}
+	relations := structure(made, lines)
+	if err := r.level(lines, relations); err != nil {
+		return nil, nil, nil, err
+	}
 	quantity := in.Job.quantity()
 	pieces, err := allow(made, lines, quantity)
 	if err != nil {
@@ -130,7 +134,6 @@ func prepare(in Input) (*operator, *templates.Made, []relation, error) {
 	}
 	o := &operator{shelf: in.Shelf, room: r, lines: lines, cloths: cloths, pieces: pieces,
 		facings: facings, style: style, quantity: quantity, made: made}
-	relations := structure(made, lines)
 	o.crossed = thickest(lines, relations)
 	if err := o.operate(); err != nil {
 		return nil, nil, nil, err
