@@ -92,7 +92,7 @@ func TestShirtParts(t *testing.T) {
 			if _, ok := at[o.ID]; !ok {
 				at[o.ID] = k
 			}
-			if o.Seam == "buttonhole" {
+			if o.Seam == "front-buttonhole" {
 				holes += o.Text
 			}
 		}
@@ -104,7 +104,7 @@ func TestShirtParts(t *testing.T) {
 			}
 		}
 		for _, o := range p.Begin([]string{"collar.1", "collar.2"}).Done {
-			if strings.HasPrefix(o, "shoulder.") || strings.HasPrefix(o, "yoke.") {
+			if strings.HasPrefix(o, "yoke-shoulder.") || strings.HasPrefix(o, "yoke.") {
 				t.Errorf("%s: the collar cannot be begun before %s", w.Name, o)
 			}
 		}
@@ -148,18 +148,18 @@ func TestWaistcoatLining(t *testing.T) {
 		p := plan(t, j, x.room, shelf)
 		checkOrder(t, p)
 		for _, s := range p.Seams {
-			want := map[string]string{"lining": x.edge, "armhole": x.armhole}[s.Name]
+			want := map[string]string{"lining": x.edge, "lining-armhole": x.armhole}[s.Name]
 			if want != "" && s.Construction != want {
 				t.Errorf("%s, %q, %q: the %s is a %s, want %s", x.cloth, x.favour, x.insisted, s.Title, s.Construction, want)
 			}
 		}
 		in := ""
 		for _, o := range p.Operations {
-			if o.Seam == "lining" || o.Seam == "armhole" {
+			if o.Seam == "lining" || o.Seam == "lining-armhole" {
 				in += o.Seam + " "
 			}
 		}
-		if strings.Contains(in, "armhole lining") {
+		if strings.Contains(in, "lining-armhole lining ") {
 			t.Errorf("%s: an armhole is begun before the lining is in: %s", x.cloth, in)
 		}
 	}

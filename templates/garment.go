@@ -79,7 +79,7 @@ type PieceDraft struct {
 	Fit       *FitDraft               `yaml:"fit"`
 	Points    form.Pairs[[]form.Text] `yaml:"points"` // [x, y]; may use NAME_x and NAME_y of points above
 	Outline   []Stroke                `yaml:"outline"`
-	Like      form.Text               `yaml:"like"` // instead of points and outline: drawn as this piece is
+	Like      form.Text               `yaml:"like"` // instead of points and outline: drawn as this piece is, with its darts
 	Marks     []MarkDraft             `yaml:"marks"`
 	If        form.Text               `yaml:"if"` // drawn only where this holds
 	from      origin
@@ -194,6 +194,7 @@ type DetailDraft struct {
 	Sew       form.Text     `yaml:"sew"`
 	If        form.Text     `yaml:"if"`
 	from      origin
+	follows   bool // a dart that its piece has because it is drawn as another
 }
 
 // Check is a law of the garment that some sizes might break.

@@ -176,6 +176,34 @@ func (p *parser) alike() {
 		}
 		other := p.g.draft(d.Like.Value)
 		d.Points, d.Outline, d.Fit, d.from.scope = other.Points, other.Outline, other.Fit, other.from.scope
+		if d.Piece.Value != other.Piece.Value {
+			p.dartsOf(d, other.Piece.Value)
+		}
+	}
+}
+
+// dartsOf gives a piece that is drawn as another the other's darts, such as a
+// lining those of the cloth over it.
+func (p *parser) dartsOf(d *PieceDraft, other string) {
+	d.Outline = slices.Clone(d.Outline)
+	named := func(t form.Text) form.Text {
+		t.Value = d.Piece.Value + "-" + t.Value
+		return t
+	}
+	for i := range d.Outline {
+		if s := &d.Outline[i]; !s.Dart.IsZero() {
+			s.Dart = named(s.Dart)
+		}
+	}
+	for _, t := range p.g.Details {
+		if t.Kind.Value != "dart" || t.Piece.Value != other {
+			continue
+		}
+		t.Detail, t.Piece, t.follows = named(t.Detail), d.Piece, true
+		t.Title += " of the " + strings.ToLower(d.Title)
+		if p.g.detail(t.Detail.Value, t.Piece.Value) == nil { // a piece may be drawn twice, at choices of its own
+			p.g.Details = append(p.g.Details, t)
+		}
 	}
 }
 

@@ -46,6 +46,7 @@ type parser struct {
 	g      *Garment
 	whole  *Garment      // with what some choices leave out
 	names  formula.Names // measures and choices
+	first  int           // how many pieces are drawn before the garment's own
 	faults form.Faults
 }
 

@@ -23,6 +23,7 @@ type Include struct {
 	Title string                  `yaml:"title"` // stands for {title} in the part's titles
 	With  form.Pairs[form.Text]   `yaml:"with"`
 	At    form.Pairs[[]form.Text] `yaml:"at"`
+	First bool                    `yaml:"first"` // drawn before the garment's own pieces, whose figures may use its lengths
 	If    form.Text               `yaml:"if"`
 }
 
@@ -90,7 +91,9 @@ func (p *parser) include() {
 		if in.As.IsZero() {
 			in.As = in.Part
 		}
-		p.once(in.As, "include", seen)
+		if in.If.IsZero() {
+			p.once(in.As, "include", seen)
+		}
 		p.g.scopes = append(p.g.scopes, &scope{})
 		if !p.known(in.Part, "part on the shelf", PartNames()) {
 			continue
@@ -162,10 +165,17 @@ func (x *inclusion) hand() {
 func (x *inclusion) write() {
 	g := x.p.g
 	from := func(local form.Text) origin { return origin{scope: x.number, under: x.number, local: local.Value} }
+	var drafts []PieceDraft
 	for _, d := range x.part.Drafts {
 		d.from = from(d.Piece)
 		d.Title, d.Piece, d.Cloth, d.Like = x.title(d.Title), x.named(d.Piece), x.one(d.Cloth), x.piece(d.Like)
-		g.Drafts = append(g.Drafts, d)
+		drafts = append(drafts, d)
+	}
+	if x.in.First {
+		g.Drafts = slices.Insert(g.Drafts, x.p.first, drafts...)
+		x.p.first += len(drafts)
+	} else {
+		g.Drafts = append(g.Drafts, drafts...)
 	}
 	for _, s := range x.part.Seams {
 		s.from = from(s.Join)
@@ -183,6 +193,13 @@ func (x *inclusion) write() {
 		t.Title, t.Detail, t.Piece, t.In = x.title(t.Title), x.named(t.Detail), x.piece(t.Piece), x.one(t.In)
 		t.Along, t.Fits, t.Takes, t.Opens, t.Beyond = x.texts(t.Along), x.texts(t.Fits), x.texts(t.Takes), x.texts(t.Opens), x.texts(t.Beyond)
 		t.Pieces, t.ClosedBy = x.pieces(t.Pieces), x.one(t.ClosedBy)
+		t.Lines = slices.Clone(t.Lines)
+		for i, ends := range t.Lines {
+			t.Lines[i] = nil
+			for _, end := range ends {
+				t.Lines[i] = append(t.Lines[i], x.one(end))
+			}
+		}
 		g.Details = append(g.Details, t)
 	}
 	for _, c := range x.part.Checks {

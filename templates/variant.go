@@ -96,7 +96,9 @@ func (g *Garment) sift(scopes []formula.Values) (*Garment, error) {
 	}
 	v.Seams = keep(g.Seams, func(s JoinDraft) bool { return has(s.If, s.from) })
 	v.Edges = keep(g.Edges, func(e EdgeDraft) bool { return has(e.If, e.from) })
-	v.Details = keep(g.Details, func(t DetailDraft) bool { return has(t.If, t.from) })
+	v.Details = keep(g.Details, func(t DetailDraft) bool {
+		return has(t.If, t.from) && (!t.follows || v.draft(t.Piece.Value) != nil)
+	})
 	v.Checks = keep(g.Checks, func(c Check) bool { return has(c.If, c.from) })
 	v.Lined = g.Lined || slices.ContainsFunc(v.Details, func(t DetailDraft) bool { return strings.HasPrefix(t.Kind.Value, "lining") })
 	return &v, fs.Err()

@@ -100,3 +100,38 @@ func TestLinesByChoiceFaults(t *testing.T) {
 		})
 	}
 }
+
+// A piece drawn as another has its darts, and its own name for them; a part may be
+// included twice under one name at choices of its own.
+func TestDrawnAlikeWithDarts(t *testing.T) {
+	text := strings.NewReplacer(
+		"joins:\n", `  - {piece: lining, title: Lining, cloth: trim, cut: pair, grain: parallel to the front edge, like: front}
+include:
+  - {part: patch-pocket, as: pocket, with: {width: 90}, at: {piece: [front]}, if: neck == 'round'}
+  - {part: patch-pocket, as: pocket, with: {width: 120}, at: {piece: [front]}, if: neck == 'square'}
+joins:
+`,
+		"edges:\n", `edges:
+  - {edge: lining-low, title: lining edge, kind: hem, along: [lining.side_low, lining.hem, lining.front, lining.neck, lining.shoulder, lining.side_high], each_side: true, closed: true, depth: 1 cm}
+`).Replace(tabard)
+	g, err := templates.Parse("tabard.yaml", []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for neck, width := range map[string]float64{"round": 90, "square": 120} {
+		m, err := g.Make(nil, pairs("neck", neck))
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, neck+" pocket", piece(t, m, "pocket").Outline.Bounds().Width(), width, 1e-9)
+		found := 0
+		for _, d := range m.Details {
+			if d.Name == "lining-dart" && d.Piece == "lining" && d.Title == "Dart of the lining" {
+				found++
+			}
+		}
+		if found != 1 {
+			t.Errorf("the lining has its dart %d times", found)
+		}
+	}
+}
