@@ -14,6 +14,7 @@ func (c *composer) whyThisOrder() {
 	}
 	c.para(plain(w.how))
 	c.table(c.orderTable())
+	c.rhythm()
 	if b := o.Textbook; b != nil {
 		c.para(say(w.bookNote, values{"title": plain(b.Title), "source": plain(b.Source)}))
 	}

@@ -106,6 +106,7 @@ type closingWords struct{ notices, notice, needle, notes, unitsMixed string }
 type figureWords struct {
 	mapAlt, mapCaption, mapLines, lineAlt, lineCaption, sectionAlt, sectionCaption string
 	stripAlt, stripCaption, rightSide, foldHere, joins                             string
+	rhythmAlt, rhythmCaption, rhythmBar, rhythmSum, rhythmPart                     string
 	larger, smaller, lifeSize                                                      string
 	plyA, plyB, plyOnly, plyStrip, plyInterfacing, plyElastic                      string
 	cutOut, edge, noAllowance                                                      string
@@ -246,6 +247,8 @@ func english() wording {
 			lineAlt:  "Thread line: what each machine is threaded with at each step", lineCaption: "The thread line. One column a step, one row a machine. Numbered box: in use. Thin band: keeps its thread. Wedge: rethread here.",
 			sectionAlt: "{construction}, cut across", sectionCaption: "{construction}, cut across. Along the cloth {scale}; the plies are drawn apart. Numbers: the rows of stitching.",
 			stripAlt: "{strip}: lengths joined into one strip", stripCaption: "{strip}, joined, {width} wide. Along the strip {scale}; its width is not to scale.",
+			rhythmAlt: "Rhythm of the work: at which place it is when", rhythmCaption: "The rhythm of the work. One row a place, a block a stay, lines between them the {moves} moves; time runs to the right, a mark every {every} minutes, changes included.",
+			rhythmBar: "Below, how the minutes fall to the places.", rhythmSum: "{trips} ×, {minutes} min", rhythmPart: "{place}, {minutes} min",
 			rightSide: "right side of the cloth", foldHere: "fold", joins: "join",
 			larger: "{n} times life size", smaller: "1:{n}", lifeSize: "life size",
 			plyA: "one piece", plyB: "other piece", plyOnly: "garment", plyStrip: "strip", plyInterfacing: "interfacing", plyElastic: "elastic",
