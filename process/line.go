@@ -50,9 +50,9 @@ type line struct {
 	strip       *Strip
 	steadied    *Interfacing // of the strip
 	taped       *Interfacing // what holds the seam line
-	hemmed      *Interfacing // the strip that a hem is folded over
-	past        float64      // mm by which that reaches past the fold
 	stayed      bool         // it is no pass of the construction that lays the tape
+	rounded     *Interfacing // the strip in the hem
+	lays        *seams.Stay  // what asks for that strip
 	minutes     float64
 }
 

@@ -60,7 +60,7 @@ func (o *operator) operate() error {
 				return err
 			}
 		}
-		if l.hemmed != nil {
+		if l.rounded != nil {
 			if err := o.layStrip(i, l); err != nil {
 				return err
 			}
@@ -275,7 +275,7 @@ func (o *operator) time(n *op) {
 
 // names are the words that a construction's text may ask for.
 func (o *operator) names(l *line) map[string]string {
-	m := map[string]string{"edge": l.title, "strip": "strip"}
+	m := map[string]string{"edge": l.title, "strip": "strip", "caught": l.caught()}
 	if l.taped != nil {
 		m["tape_name"] = lowerFirst(l.taped.MaterialTitle)
 	}

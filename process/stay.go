@@ -54,7 +54,7 @@ func stretchAt(c seams.Cloth, offGrain float64) float64 {
 func (l *line) tape(shelf *seams.Shelf, r *room, quantity int) error {
 	sizes := l.sizes()
 	wide, sized := sizes["tape"]
-	stay, err := shelf.StayFor(seams.StayTape, l.construction, l.facts)
+	stay, err := shelf.StayFor(l.kind, l.facts)
 	if err != nil || !sized && stay == nil {
 		return err
 	}
@@ -91,60 +91,6 @@ func (l *line) tape(shelf *seams.Shelf, r *room, quantity int) error {
 // selvedge is the width in mm of a strip of selvedge that serves as a tape: common
 // practice, no source.
 const selvedge = 10
-
-// hemStrip chooses the strip of interfacing that a hem is folded over, where it
-// wants one: on the bias, past the fold and past the edge that is turned in.
-func (l *line) hemStrip(shelf *seams.Shelf, cloths []clothIn, r *room, quantity int) error {
-	depth, ok := l.sizes()["depth"]
-	if l.edge == nil || !ok {
-		return nil
-	}
-	facts := l.facts
-	facts.Edge.Depth = depth
-	stay, err := shelf.StayFor(seams.HemStrip, l.construction, facts)
-	if err != nil || stay == nil {
-		return err
-	}
-	f, err := steady(shelf, clothRole(cloths, l.role), "hem", r)
-	if err != nil {
-		return err
-	}
-	f.Name, f.Piece, f.Title, f.Part = l.name+"-interfacing", l.name, upperFirst(l.title), "hem"
-	f.Because = append([]string{stay.Because}, f.Because...)
-	f.Cut, f.Count = [2]float64{depth + 2*stay.Past, l.length}, l.copies*quantity
-	if !f.Fusible {
-		f.Attach = "Baste it by hand along the fold of the hem and along its upper edge, picking up single threads of the cloth."
-	}
-	f.Trim = "Cut it on the bias, so that it turns with the hem; where it is pieced, lap the ends and do not sew them."
-	l.hemmed, l.past = &f, stay.Past
-	return nil
-}
-
-// layStrip lays the strip into a hem, before its first pass.
-func (o *operator) layStrip(i int, l *line) error {
-	f := l.hemmed
-	does, stitch := "baste", basting
-	if f.Fusible {
-		does, stitch = "fuse", ""
-	}
-	n := op{line: i, act: o.act(does), glue: f.HeatDots, cloths: []seams.Cloth{l.cloth}}
-	n.ID, n.Does, n.Part, n.Seam = l.name+".strip", does, l.part(), l.name
-	mm := func(v float64) string { return length.Format(length.MM(v), o.style) }
-	n.Text = fmt.Sprintf("Cut the %s on the bias, %s wide. Lay it on the wrong side, its lower edge %s below the fold line of the hem, and lap its ends where it is pieced. %s",
-		lowerFirst(f.MaterialTitle), mm(f.Cut[0]), mm(l.past), f.Attach)
-	n.Good = "The strip lies flat round the hem, and nothing of it shows from the right side."
-	n.Length = f.Cut[1] * float64(l.copies)
-	if !f.Fusible {
-		n.Length *= 2 // along the fold and along the upper edge
-	}
-	if err := o.settle(&n, stitch, 0, "", clothRole(o.cloths, l.role).thread); err != nil {
-		return err
-	}
-	o.time(&n)
-	o.span[i] = append(o.span[i], len(o.ops))
-	o.ops = append(o.ops, n)
-	return nil
-}
 
 // stay lays the tape along a line whose construction does not do so itself, before
 // its first pass.

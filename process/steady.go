@@ -37,11 +37,11 @@ func steadying(shelf *seams.Shelf, made *templates.Made, lines []*line, pieces [
 		if l.taped != nil {
 			out = append(out, *l.taped)
 		}
-		if err := l.hemStrip(shelf, cloths, r, quantity); err != nil {
+		if err := l.round(shelf, clothRole(cloths, l.role), r, quantity); err != nil {
 			return nil, err
 		}
-		if l.hemmed != nil {
-			out = append(out, *l.hemmed)
+		if l.rounded != nil {
+			out = append(out, *l.rounded)
 		}
 		if l.turnedIn() {
 			f, err := steady(shelf, clothRole(cloths, l.role), seams.PartOf(l.kind), r)

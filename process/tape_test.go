@@ -108,54 +108,8 @@ func TestLinesThatGrowAreTaped(t *testing.T) {
 		}
 	}
 	for _, s := range shelf.Stays {
-		if !used[s.Name] && s.With != seams.HemStrip {
+		if !s.Strip() && !used[s.Name] {
 			t.Errorf("no garment is held by %s", s.Name)
-		}
-	}
-}
-
-// Jacket and coat hems are interfaced (How Deep Is That Hem, American Sewing
-// Guild, 12 Sep 2025): in heavy cloth a hem that is sewn blind has a strip, as
-// long as the hem and wider than it is deep, laid after the try-on and before the
-// hem is turned; in light cloth, or where a row shows anyway, it has none.
-func TestHeavyHemsAreSteadied(t *testing.T) {
-	shelf := loadShelf(t)
-	for _, tt := range []struct {
-		garment, cloth, construction string
-		want                         bool
-	}{
-		{"open-jacket", "wool-coating", "blind-stitched-by-hand", true},
-		{"a-line-skirt", "wool-tweed", "blind-stitched-by-hand", true},
-		{"open-jacket", "wool-coating", "deep-double-fold", false},
-		{"open-jacket", "linen-medium", "blind-stitched-by-hand", false},
-		{"a-line-skirt", "wool-crepe", "blind-stitched-by-hand", false},
-	} {
-		g, err := templates.Load(tt.garment)
-		if err != nil {
-			t.Fatal(err)
-		}
-		j := jobFor(g, tt.cloth, "cotton-lawn")
-		j.Seams = form.Pairs[form.Text]{{Key: text("hem"), Value: text(tt.construction + " anyway")}}
-		p := plan(t, j, rooms()[4], shelf)
-		k := slices.IndexFunc(p.Interfacing, func(f process.Interfacing) bool { return f.Piece == "hem" })
-		at := func(id string) int {
-			return slices.IndexFunc(p.Operations, func(o process.Operation) bool { return o.ID == id })
-		}
-		if (k >= 0) != tt.want || (at("hem.strip") >= 0) != tt.want {
-			t.Errorf("%s in %s, %s: strip cut %v, laid %v, want %v", tt.garment, tt.cloth, tt.construction, k >= 0, at("hem.strip") >= 0, tt.want)
-		}
-		if !tt.want || k < 0 {
-			continue
-		}
-		f, s := p.Interfacing[k], p.Seams[slices.IndexFunc(p.Seams, func(s process.Seam) bool { return s.Name == "hem" })]
-		if f.Tape || f.Count != s.Copies || math.Abs(f.Cut[1]-s.Length) > 0.5 || f.Cut[0] <= s.Finished {
-			t.Errorf("%s in %s: strip %+v for a hem of %g mm, %g deep", tt.garment, tt.cloth, f, s.Length, s.Finished)
-		}
-		if o := p.Operations[at("hem.strip")]; !strings.Contains(o.Text, strings.ToLower(f.MaterialTitle)) || !strings.Contains(o.Text, "on the bias") {
-			t.Errorf("%s in %s: %q", tt.garment, tt.cloth, o.Text)
-		}
-		if first := at("hem.1"); at("hem.strip") < at("try-on") || at("hem.strip") > first {
-			t.Errorf("%s in %s: strip %d, try-on %d, first pass %d", tt.garment, tt.cloth, at("hem.strip"), at("try-on"), first)
 		}
 	}
 }

@@ -114,6 +114,11 @@ func TestFaultsOfMaterials(t *testing.T) {
 		{"- stitch: x\n  title: X\n  ratio: 2\n  ratio_source: r\n  source: s\n", "mine.yaml:1:3: a stitch needs at least one thread"},
 		{strings.Replace(ownNeedle, "point: sharp", "point: twin", 1), "mine.yaml:2:3: a twin needle, and no other, has two points apart"},
 		{"- interfacing: i\n  title: I\n  for: seam\n  weight: 50\n  width: 900\n  trim: t\n  attach: a\n  source: s\n", "mine.yaml:5:10: width must be from 2 to 60 mm"},
+		{ownStay("for: [hemm]"), `mine.yaml:3:9: "hemm" is no kind of construction on the shelf; did you mean "hem"?`},
+		{ownStay("for: [hem]\n  with: strip\n  cut: bias\n  text: t\n  made_as: [blind-stiched]"), `mine.yaml:7:13: "blind-stiched" is no construction of these kinds on the shelf; did you mean "blind-stitched"?`},
+		{ownStay("for: [hem]\n  with: strip\n  made_as: [blind-stitched]\n  cut: bias"), `mine.yaml:1:9: s asks for a strip and has no text`},
+		{ownStay("for: [hem]\n  cut: bias"), `mine.yaml:4:8: cut: is for a strip, and s asks for a tape`},
+		{ownStay("for: [hem]\n  with: stripe"), `mine.yaml:4:9: "stripe" is not one of tape, strip; did you mean "strip"?`},
 		{"- tool: t\n  title: T\n  for: f\n  caution: blad\n  source: s\n", `mine.yaml:4:12: "blad" is no caution on the shelf; did you mean "blade"?`},
 		{"- pressing: p\n  title: P\n  when: \"cloth.knti\"\n  side: wrong\n  cloth: none\n  moves: lift\n  text: t\n  good: g\n  source: s\n", `mine.yaml:3:16: unknown name "knti" after the point; did you mean "knit"?`},
 		{"- pressing: p\n  title: P\n  when: \"true\"\n  side: none\n  cloth: none\n  over: neddle board\n  moves: slide\n  text: t\n  good: g\n  source: s\n", `mine.yaml:6:9: "neddle board" is no tool on the shelf; did you mean "needle board"?`},
@@ -140,4 +145,9 @@ func TestFaultsOfMaterials(t *testing.T) {
 			t.Errorf("%q:\n%v\nwant\n%s", cases[i].data, fs, cases[i].want)
 		}
 	}
+}
+
+// ownStay is a stay with these lines after its title.
+func ownStay(lines string) string {
+	return "- stay: s\n  title: S\n  " + lines + "\n  when: \"true\"\n  because: b\n  source: s\n"
 }

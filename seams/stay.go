@@ -1,30 +1,34 @@
 package seams
 
 import (
-	"cmp"
 	"slices"
 
 	"bodkin/seams/form"
 	"bodkin/seams/formula"
 )
 
-// Stay asks for what holds a line: a tape where it would grow, or a strip of
-// interfacing where a hem is folded. It says when, and why; what tape it is,
-// [Shelf.WeighTapes] tells, what strip [Shelf.WeighInterfacings]. Of several that
-// hold the first is taken.
+// Stay asks for a tape along a line that would grow, or for a strip of interfacing
+// in a hem: when, and why. What tape or interfacing it is, [Shelf.WeighTapes] and
+// [Shelf.WeighInterfacings] tell. Of several that hold the first is taken.
 type Stay struct {
-	Name    string    `yaml:"stay,required"`
-	Title   string    `yaml:"title,required"`
-	For     []string  `yaml:"for,required"` // kinds of construction: seam, hem, binding, in-seam-pocket
-	With    string    `yaml:"with"`         // tape, or strip; tape where left out
-	In      []string  `yaml:"in"`           // the constructions that have room for it; all of the kinds where left out
-	Past    float64   `yaml:"past"`         // mm of a strip beyond the fold and beyond the edge that is turned in, each
-	When    form.Text `yaml:"when,required"`
-	Because string    `yaml:"because,required"`
-	Source  string    `yaml:"source,required"`
+	Name    string      `yaml:"stay,required"`
+	Title   string      `yaml:"title,required"`
+	For     []string    `yaml:"for,required"` // kinds of construction: seam, hem, binding, in-seam-pocket
+	With    string      `yaml:"with" oneof:"tape strip"`
+	MadeAs  []form.Text `yaml:"made_as"` // of a strip: the constructions that hide it
+	Cut     string      `yaml:"cut" oneof:"bias straight"`
+	Below   float64     `yaml:"below"` // mm of the strip that lie beyond the hem's fold
+	Above   float64     `yaml:"above"` // mm of it that reach beyond the hem's upper edge
+	Text    string      `yaml:"text"`  // where the strip lies
+	When    form.Text   `yaml:"when,required"`
+	Because string      `yaml:"because,required"`
+	Source  string      `yaml:"source,required"`
 
 	rule *formula.Formula
 }
+
+// Strip reports whether it asks for a strip of interfacing, not for a tape.
+func (s *Stay) Strip() bool { return s.With == "strip" }
 
 func (s *Stay) prepare(facts formula.Names) {
 	s.rule = formula.New(s.When, formula.Condition, facts)
@@ -32,44 +36,58 @@ func (s *Stay) prepare(facts formula.Names) {
 
 func (s *Stay) formulas() []*formula.Formula { return given(s.rule) }
 
-// stay refuses a kind that no construction of the shelf makes.
+// stay refuses a kind that no construction of the shelf makes, a construction
+// that is not of these kinds, and a strip that does not say how it is cut.
 func (l *loader) stay(st Stay, n *form.Node, s *Shelf) {
-	var kinds []string
+	var kinds, made []string
 	for i := range s.Constructions {
 		kinds = append(kinds, s.Constructions[i].Kind)
+		if slices.Contains(st.For, s.Constructions[i].Kind) {
+			made = append(made, s.Constructions[i].Name)
+		}
 	}
 	for i, kind := range st.For {
 		l.listed(n.At("for").Items()[i], "kind of construction", kind, kinds)
 	}
-	for i, name := range st.In {
-		var names []string
-		for k := range s.Constructions {
-			names = append(names, s.Constructions[k].Name)
+	for i, name := range st.MadeAs {
+		l.listed(n.At("made_as").Items()[i], "construction of these kinds", name.Value, made)
+	}
+	for _, k := range []struct {
+		key string
+		has bool
+	}{{"made_as", len(st.MadeAs) > 0}, {"cut", st.Cut != ""}, {"text", st.Text != ""}} {
+		switch {
+		case st.Strip() && !k.has:
+			l.fault(n.At("stay"), "", "say with made_as: which constructions hide it, with cut: bias or straight, with text: where it lies",
+				"%s asks for a strip and has no %s", st.Name, k.key)
+		case !st.Strip() && k.has:
+			l.fault(n.At(k.key), "", "write with: strip, or leave it out", "%s: is for a strip, and %s asks for a tape", k.key, st.Name)
 		}
-		l.listed(n.At("in").Items()[i], "construction", name, names)
 	}
-	if st.With != "" {
-		l.listed(n.At("with"), "way to hold a line", st.With, []string{StayTape, HemStrip})
-	}
-	if st.Past < 0 || st.Past > 50 || st.Past > 0 && st.With != HemStrip {
-		l.fault(n.At("past"), "", "write how far a strip reaches past the fold, from 0 to 50 mm; a tape has none", "a strip cannot reach %g mm past the fold", st.Past)
-	}
+	l.within(n, "below", st.Below, 0, 50, " mm")
+	l.within(n, "above", st.Above, 0, 50, " mm")
 }
 
-// What holds a line.
-const (
-	StayTape = "tape"
-	HemStrip = "strip"
-)
+// StayFor is the first rule that asks for a tape along a line of a kind, as the
+// facts are; nil where none does. The error is a [form.Fault] in a rule.
+func (s *Shelf) StayFor(kind string, facts Facts) (*Stay, error) {
+	return s.stayed(facts, func(st *Stay) bool { return !st.Strip() && slices.Contains(st.For, kind) })
+}
 
-// StayFor is the first rule that asks for a tape, or for a strip, along a line
-// that is made by a construction, as the facts are; nil where none does. The
-// error is a [form.Fault] in a rule.
-func (s *Shelf) StayFor(with string, c *Construction, facts Facts) (*Stay, error) {
+// StripFor is the first rule that asks for a strip of interfacing in a line of
+// this construction, as the facts are; nil where none does. The error is a
+// [form.Fault] in a rule.
+func (s *Shelf) StripFor(c *Construction, facts Facts) (*Stay, error) {
+	return s.stayed(facts, func(st *Stay) bool {
+		return st.Strip() && slices.ContainsFunc(st.MadeAs, func(t form.Text) bool { return t.Value == c.Name })
+	})
+}
+
+func (s *Shelf) stayed(facts Facts, asks func(*Stay) bool) (*Stay, error) {
 	values := formula.ValuesOf(facts.usable())
 	for i := range s.Stays {
 		st := &s.Stays[i]
-		if cmp.Or(st.With, StayTape) != with || !slices.Contains(st.For, c.Kind) || len(st.In) > 0 && !slices.Contains(st.In, c.Name) {
+		if !asks(st) {
 			continue
 		}
 		if ok, err := st.rule.Holds(values); err != nil || ok {

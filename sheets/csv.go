@@ -51,7 +51,11 @@ func CutListCSV(p *process.Plan) []byte {
 		rows = append(rows, []string{"strip", s.Name, s.Title, s.Cloth, number(s.Lengths * s.Count), s.On, exact(s.CutWidth), exact(s.EachLength)})
 	}
 	for _, f := range p.Interfacing {
-		rows = append(rows, []string{"interfacing", f.Name, f.Title, f.Material, number(f.Count), f.Part, exact(f.Cut[0]), exact(f.Cut[1])})
+		how := f.Part
+		if f.On != "" {
+			how = f.On
+		}
+		rows = append(rows, []string{"interfacing", f.Name, f.Title, f.Material, number(f.Count), how, exact(f.Cut[0]), exact(f.Cut[1])})
 	}
 	for _, n := range p.Notions {
 		rows = append(rows, []string{"notion", n.Name, n.Title, "", number(n.Count), "", exact(n.Width), exact(n.Length)})

@@ -240,6 +240,11 @@ func (c *composer) part(f process.Interfacing) string {
 		return c.say.cutting.half
 	case "whole":
 		return c.say.cutting.whole
+	case "hem":
+		if f.On == "bias" {
+			return c.say.cutting.inHemBias
+		}
+		return c.say.cutting.inHem
 	}
 	return f.Part
 }

@@ -58,14 +58,14 @@ type layoutWords struct {
 }
 
 type cuttingWords struct {
-	title, intro, piece, cloth, count, cut, size, grain, sizeNote            string
-	onFold, pair, single, biasWhole, marksTitle, marksOf                     string
-	edgesTitle, edge, length, allowance, seam, noAllowance, fold, middle     string
-	stripsTitle, strip, on, cutWidth, pieces, each, joins                    string
-	bias, straight, noJoin                                                   string
-	joined, inOne                                                            counted
-	interfacingTitle, steadies, material, part, half, whole, attach, because string
-	notTaken, notThese                                                       string
+	title, intro, piece, cloth, count, cut, size, grain, sizeNote                              string
+	onFold, pair, single, biasWhole, marksTitle, marksOf                                       string
+	edgesTitle, edge, length, allowance, seam, noAllowance, fold, middle                       string
+	stripsTitle, strip, on, cutWidth, pieces, each, joins                                      string
+	bias, straight, noJoin                                                                     string
+	joined, inOne                                                                              counted
+	interfacingTitle, steadies, material, part, half, whole, inHem, inHemBias, attach, because string
+	notTaken, notThese                                                                         string
 }
 
 // alsoWords are the words on further sizes of a job.
@@ -181,7 +181,7 @@ func english() wording {
 			inOne:  counted{"{strip}: 1 strip, {whole} long, without a join. The edge it covers is {edge} long.", "{strip}: {strips}, each {whole} long, without a join. The edge that one covers is {edge} long."},
 			bias:   "on the bias", straight: "on the straight grain", noJoin: "none",
 			interfacingTitle: "Interfacing to cut", steadies: "Steadies", material: "Interfacing", part: "Covers",
-			half: "half the width", whole: "the whole", attach: "{material} for {pieces}. {attach} {trim}", because: "Why: {because}",
+			half: "half the width", whole: "the whole", inHem: "a strip in the hem, on the straight grain", inHemBias: "a strip in the hem, on the bias", attach: "{material} for {pieces}. {attach} {trim}", because: "Why: {because}",
 			notTaken: "Not {rivals}: {because}", notThese: "Not these, because {because}: {rivals}",
 		},
 		also: alsoWords{
