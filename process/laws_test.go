@@ -329,8 +329,10 @@ func checkSeams(t *testing.T, p *process.Plan, shelf *seams.Shelf) {
 				t.Errorf("%s, %s: cut with %.2f mm, the %s wants %.2f or %.2f", piece.Title, e.Name, e.Allowance, s.Title, s.Allowance, s.AllowanceB)
 			}
 		}
-		if piece.Width < piece.NetWidth-1e-6 || piece.Height < piece.NetHeight-1e-6 {
-			t.Errorf("%s is cut smaller than its seam lines", piece.Title)
+		// A curve that is cut on its own line is followed by short straight ones.
+		const flattened = 0.05 // mm
+		if piece.Width < piece.NetWidth-flattened || piece.Height < piece.NetHeight-flattened {
+			t.Errorf("%s is cut smaller than its seam lines, %v by %v against %v by %v", piece.Title, piece.Width, piece.Height, piece.NetWidth, piece.NetHeight)
 		}
 	}
 	for _, o := range p.Operations {
