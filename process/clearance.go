@@ -68,11 +68,11 @@ func (r *room) tooHighAt(l *line, here crossed) (why string, worth float64) {
 		if p.Pass.Stitch == "" || p.Pass.On == "strip" {
 			continue
 		}
-		k := r.forming(p.Pass.Stitch)
+		k := r.takes(p.Pass.Stitch, p.Pass.Foot, thick)
 		if k < 0 || r.stations[k].Kind != "machine" {
 			continue
 		}
-		if m := r.stations[k].machine; m.MaxThickness > 0 && thick > m.MaxThickness {
+		if m := r.stations[k].machine; !r.stations[k].clears(thick) {
 			where := ""
 			if here.over != nil {
 				where = "where it crosses the " + here.over.title + " "
@@ -168,6 +168,18 @@ func (o *operator) highCrossings() []Notice {
 		}
 	}
 	return out
+}
+
+// overCrossing says at a machine row how to get over the place where it crosses
+// another line, where that does not go under the foot; empty where it does.
+// Grading, hammering, a scrap under the heel, the wheel by hand: common practice,
+// no source.
+func (o *operator) overCrossing(i int, n *op) string {
+	here := o.crossed[i]
+	if n.strip || n.act.Station != "machine" || here.over == nil || o.room.stations[n.station].clears(height(n.cloths, here.plies)) {
+		return ""
+	}
+	return fmt.Sprintf(" Where it crosses the %s it is thick: trim each allowance there a little shorter than the one beneath, hammer the place flat over a cloth, and turn the wheel by hand over it, with a folded scrap under the heel of the foot.", here.over.title)
 }
 
 // height is what plies of the thickest of the cloths measure in mm.

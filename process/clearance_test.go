@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bodkin/process"
+	"bodkin/seams/form"
 	"bodkin/templates"
 )
 
@@ -107,6 +108,44 @@ func TestCrossingsAreWeighed(t *testing.T) {
 		})
 		if said != (tt.over != "") {
 			t.Errorf("%s in %s: that a %s stands too high over %s: %v", tt.garment, tt.cloth, tt.over, tt.line, s.Rejected)
+		}
+	}
+}
+
+// Where it is too high for the machine in use and another in the room takes it, it
+// is sewn there; where none does, the row says how to get over it. The heights are
+// plies × thickness, which is arithmetic; hammering and the wheel by hand: common
+// practice, no source.
+func TestCrossingsGoToTheMachineThatTakesThem(t *testing.T) {
+	shelf := loadShelf(t)
+	for _, tt := range []struct {
+		machines []string
+		at       string // where the hem's row is sewn
+		told     bool   // that it is thick
+	}{
+		{[]string{"straight-stitcher"}, "straight-stitcher", true},
+		{[]string{"straight-stitcher", "industrial-walking-foot"}, "industrial-walking-foot", false},
+	} {
+		g, err := templates.Load("pull-on-skirt")
+		if err != nil {
+			t.Fatal(err)
+		}
+		j := jobFor(g, "denim", "cotton-lawn")
+		j.Seams = form.Pairs[form.Text]{pair("side", "mock-felled"), pair("hem", "deep-double-fold anyway")}
+		p := plan(t, j, roomOf("steam", tt.machines...), shelf)
+		rows := 0
+		for _, o := range p.Operations {
+			if o.Seam != "hem" || o.Does != "stitch" {
+				continue
+			}
+			rows++
+			k := slices.IndexFunc(p.Stations, func(s process.Station) bool { return s.Name == o.Station })
+			if told := strings.Contains(o.Text, "hammer the place flat"); p.Stations[k].Machine != tt.at || told != tt.told {
+				t.Errorf("with %v the hem is sewn on the %s: %q", tt.machines, p.Stations[k].Machine, o.Text)
+			}
+		}
+		if said := thickAt(p); rows == 0 || strings.Contains(said, "Where it crosses the side seam") != tt.told {
+			t.Errorf("with %v, %d rows, it says: %s", tt.machines, rows, said)
 		}
 	}
 }

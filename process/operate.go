@@ -131,6 +131,7 @@ func (o *operator) pass(i int, l *line, sized seams.SizedPass) error {
 	if err := o.place(&n, sized, l); err != nil {
 		return err
 	}
+	n.Text += o.overCrossing(i, &n)
 	o.time(&n)
 	o.span[i] = append(o.span[i], len(o.ops))
 	o.ops = append(o.ops, n)
@@ -173,7 +174,7 @@ func (o *operator) settle(n *op, stitch string, stitchMM float64, foot, colour s
 		if err != nil {
 			return fmt.Errorf("%s: %w", n.ID, err)
 		}
-		n.station = o.room.forming(stitch)
+		n.station = o.room.takes(stitch, foot, height(n.cloths, max(n.row.Layers, 1)))
 		if n.station < 0 {
 			return &CannotError{About: n.Part, Why: []string{"nothing in the room forms stitch " + stitch}}
 		}

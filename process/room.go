@@ -156,6 +156,29 @@ func (r *room) forming(stitch string) int {
 	return slices.IndexFunc(r.stations, func(s station) bool { return slices.Contains(s.machine.Forms, stitch) })
 }
 
+// takes is the station at which a stitch is formed through so many mm under a foot
+// of this name, empty for any: the usual one if they go under its foot, else the
+// first that forms it and takes them; the usual one where none does.
+func (r *room) takes(stitch, foot string, thick float64) int {
+	usual := r.forming(stitch)
+	if usual < 0 || r.stations[usual].clears(thick) {
+		return usual
+	}
+	other := slices.IndexFunc(r.stations, func(s station) bool {
+		return s.Kind == "machine" && slices.Contains(s.machine.Forms, stitch) && s.clears(thick) && (foot == "" || slices.Contains(s.machine.Feet, foot))
+	})
+	if other < 0 {
+		return usual
+	}
+	return other
+}
+
+// clears reports whether so many mm go under the foot of a station; what is no
+// machine, or does not say, takes anything.
+func (s station) clears(thick float64) bool {
+	return s.machine.MaxThickness <= 0 || thick <= s.machine.MaxThickness
+}
+
 // tradeInches is the width in eighths of an inch that a maker who thinks in
 // inches uses where another uses so many millimetres: 3 mm is 1/8 in, 6 mm 1/4,
 // 10 mm 3/8, 13 mm 1/2, 15 mm 5/8, 20 mm 3/4, 25 mm 1 in, and quarters above.
