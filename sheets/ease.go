@@ -69,14 +69,12 @@ func easeOf(p *process.Plan) float64 {
 
 // easeWords are those of Flesch's table for a figure: the bands of ten from very
 // easy to very hard.
-func easeWords(ease float64) string {
-	for _, band := range []struct {
-		least float64
-		words string
-	}{{90, "very easy"}, {80, "easy"}, {70, "fairly easy"}, {60, "plain"}, {50, "fairly hard"}, {30, "hard"}} {
-		if ease >= band.least {
-			return band.words
+func (c *composer) easeWords(ease float64) string {
+	words := c.say.class.bands
+	for k, least := range []float64{90, 80, 70, 60, 50, 30} {
+		if ease >= least {
+			return words[k]
 		}
 	}
-	return "very hard"
+	return words[len(words)-1]
 }

@@ -50,6 +50,6 @@ func TestClassSheetIsEasilyRead(t *testing.T) {
 		if md := Compose(n.plan, Options{For: Class}).Markdown; !bytes.Contains(md, []byte("Reading ease of the steps: ")) {
 			t.Errorf("%s: the sheet does not tell its reading ease", n.name)
 		}
-		t.Logf("%s: %g, %s", n.name, ease, easeWords(ease))
+		t.Logf("%s: %g, %s", n.name, ease, newComposer(n.plan, Options{}).easeWords(ease))
 	}
 }

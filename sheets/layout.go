@@ -205,7 +205,7 @@ func (c *composer) notion(n process.Notion) inline {
 // tools are the small things that the operations imply.
 func (c *composer) tools() {
 	var items []inline
-	for _, t := range smallTools() {
+	for _, t := range smallTools(c.say.tools) {
 		if t.wanted(c.plan) {
 			items = append(items, plain(t.words))
 		}

@@ -61,7 +61,7 @@ func (c *lessons) take(plan *process.Plan) {
 
 func (c *lessons) opening() {
 	p := c.class
-	c.para(say("{garment}, sewn by {n} in {room}. A number is the same act on the same part for everybody; where a number is not for you, you are free until the next.",
+	c.para(say(c.say.lesson.intro,
 		values{"garment": plain(p.GarmentName), "n": c.listed(plains(namesOfClass(p))), "room": plain(p.Room)}))
 	if p.Notes != "" {
 		c.quote(plain(strings.Join(strings.Fields(p.Notes), " ")))
@@ -70,11 +70,11 @@ func (c *lessons) opening() {
 	for _, s := range p.Sessions {
 		home := plain(c.say.none)
 		if len(s.Homework) > 0 {
-			home = plain(span(s.Homework[0], s.Homework[len(s.Homework)-1]))
+			home = plain(c.span(s.Homework[0], s.Homework[len(s.Homework)-1]))
 		}
-		rows = append(rows, []inline{plain(number(s.Number)), plain(orNone(s.Date, c.say.none)), plain(span(s.First, s.Last)), home})
+		rows = append(rows, []inline{plain(number(s.Number)), plain(orNone(s.Date, c.say.none)), plain(c.span(s.First, s.Last)), home})
 	}
-	c.table([]column{{title: "Session", right: true}, {title: "When"}, {title: "Numbers"}, {title: "At home after it"}}, rows)
+	c.table([]column{{title: plain(c.say.lesson.sessionColumn), right: true}, {title: plain(c.say.lesson.when)}, {title: plain(c.say.lesson.numbersColumn)}, {title: plain(c.say.lesson.homeColumn)}}, rows)
 }
 
 func namesOfClass(p *process.ClassPlan) []string {
@@ -86,11 +86,11 @@ func namesOfClass(p *process.ClassPlan) []string {
 }
 
 // span is a run of numbers.
-func span(first, last string) string {
+func (c *lessons) span(first, last string) string {
 	if first == last {
 		return first
 	}
-	return first + " to " + last
+	return fillText(c.say.lesson.span, "first", first, "last", last)
 }
 
 func orNone(text, none string) string {
@@ -106,9 +106,9 @@ func (c *lessons) handout() {
 	for _, n := range c.class.Numbers {
 		if n.Session != session || n.Homework != home {
 			session, home = n.Session, n.Homework
-			words := say("Session {n}: the work", values{"n": plain(number(n.Session))})
+			words := say(c.say.lesson.work, values{"n": plain(number(n.Session))})
 			if home {
-				words = say("At home after session {n}", values{"n": plain(number(n.Session))})
+				words = say(c.say.lesson.atHome, values{"n": plain(number(n.Session))})
 			}
 			c.heading(2, words)
 			if session == 1 && !home {
@@ -121,7 +121,7 @@ func (c *lessons) handout() {
 }
 
 func (c *lessons) number(n process.ClassNumber) {
-	c.heading(3, say("{n} · {title}", values{"n": plain(n.Number), "title": plain(n.Title)}))
+	c.heading(3, say(c.say.lesson.number, values{"n": plain(n.Number), "title": plain(n.Title)}))
 	c.draws(n)
 	var items []inline
 	for _, v := range n.Variants {
@@ -129,7 +129,7 @@ func (c *lessons) number(n process.ClassNumber) {
 	}
 	c.tasks(items...)
 	if len(n.Free) > 0 {
-		c.para(say("Free here: {names}.", values{"names": c.listed(plains(n.Free))}))
+		c.para(say(c.say.lesson.free, values{"names": c.listed(plains(n.Free))}))
 	}
 }
 
@@ -164,68 +164,57 @@ func (c *lessons) variant(n process.ClassNumber, v process.ClassVariant) inline 
 	switch {
 	case len(n.Variants) == 1 && v.Construction == "":
 	case len(n.Variants) == 1:
-		head = strong(say("{how}.", values{"how": plain(v.Construction)}))
+		head = strong(say(c.say.lesson.how, values{"how": plain(v.Construction)}))
 	case v.Construction == "":
-		head = strong(say("{who}.", values{"who": c.listed(plains(v.Students))}))
+		head = strong(say(c.say.lesson.who, values{"who": c.listed(plains(v.Students))}))
 	default:
-		head = strong(say("{who}: {how}.", values{"who": c.listed(plains(v.Students)), "how": plain(v.Construction)}))
+		head = strong(say(c.say.lesson.whoHow, values{"who": c.listed(plains(v.Students)), "how": plain(v.Construction)}))
 	}
-	parts := []inline{head, say("{place}.", values{"place": plain(c.placeWords(v))}), plain(sentence(v.Text))}
+	parts := []inline{head, say(c.say.lesson.place, values{"place": c.placeWords(v)}), plain(sentence(v.Text))}
 	if v.Good != "" {
-		parts = append(parts, soft(say("Looks right: {good}", values{"good": plain(lower(v.Good))})))
+		parts = append(parts, soft(say(c.say.lesson.right, values{"good": plain(lower(v.Good))})))
 	}
 	for _, k := range v.Checks {
-		parts = append(parts, strong("Check."), say("{what}: {mm}, give or take {off}.", values{
+		parts = append(parts, strong(plain(c.say.lesson.check)), say(c.say.lesson.within, values{
 			"what": plain(k.What), "mm": c.mm(k.Expect), "off": c.mm(k.Tolerance)}))
 	}
 	return joined(" ", parts...)
 }
 
 // placeWords are the place with what all who use it set alike.
-func (c *lessons) placeWords(v process.ClassVariant) string {
-	words := []string{v.Station}
-	if v.Setting.Stitch != "" {
-		words = append(words, "stitch "+v.Setting.Stitch)
-	}
-	if v.Setting.StitchMM > 0 {
-		words = append(words, decimal(v.Setting.StitchMM)+" mm")
-	}
-	if v.Setting.Foot != "" {
-		words = append(words, strings.TrimSuffix(v.Setting.Foot, " foot")+" foot")
-	}
-	if v.Setting.HeatDots > 0 {
-		words = append(words, c.dots(v.Setting.HeatDots))
-	}
-	return strings.Join(words, ", ")
+func (c *lessons) placeWords(v process.ClassVariant) inline {
+	set := v.Setting
+	set.Thread, set.Needle = "", "" // each student's own
+	return joined(inline(c.say.list), append([]inline{plain(v.Station)}, c.settingParts(set)...)...)
 }
 
 // pages are one for each student.
 func (c *lessons) pages() {
 	for _, s := range c.class.Students {
 		c.take(s.Plan)
-		c.heading(2, say("{name}: your own figures", values{"name": plain(s.Name)}))
+		c.heading(2, say(c.say.lesson.own, values{"name": plain(s.Name)}))
 		c.sizeTable()
 		c.clothTable()
 		c.pieceTable()
 		c.edgeTable()
 		c.strips()
 		c.handling()
-		c.heading(3, "Your seams")
+		c.heading(3, plain(c.say.lesson.seams))
 		var rows [][]inline
 		for _, x := range s.Plan.Seams {
 			rows = append(rows, []inline{plain(upper(x.Title)), plain(x.ConstructionTitle), c.allowance(x), c.mmOr(x.Finished)})
 		}
-		c.table([]column{{title: "Seam"}, {title: "Sewn as"}, {title: "Allowance", right: true}, {title: "Finished", right: true}}, rows)
+		c.table([]column{{title: plain(c.say.lesson.seam)}, {title: plain(c.say.lesson.sewn)}, {title: plain(c.say.lesson.allowance), right: true}, {title: plain(c.say.lesson.finished), right: true}}, rows)
 		c.threads()
 		c.needles()
-		c.heading(3, "Your numbers")
+		c.heading(3, plain(c.say.lesson.numbers))
 		if len(s.Free) > 0 {
-			c.para(say("Not for you: {numbers}. You are free while the others do them.", values{"numbers": c.listed(plains(s.Free))}))
+			c.para(say(c.say.lesson.notFor, values{"numbers": c.listed(plains(s.Free))}))
 		} else {
-			c.para("Every number is for you.")
+			c.para(plain(c.say.lesson.allFor))
 		}
 		if own := c.ownVariants(s.Name); len(own) > 0 {
-			c.para("Where others sew it otherwise, yours is:")
+			c.para(plain(c.say.lesson.otherwise))
 			c.list(own...)
 		}
 		c.list(append(c.stitchLengths(s), c.changesOf(s)...)...)
@@ -251,14 +240,14 @@ func (c *lessons) stitchLengths(s process.StudentPlan) []inline {
 	var items []inline
 	for k, mm := range lengths {
 		if k == 0 && len(lengths) > 1 {
-			items = append(items, say("Stitch length {mm}, but where the next line says otherwise.", values{"mm": strong(stitchLength(mm))}))
+			items = append(items, say(c.say.lesson.stitchFirst, values{"mm": strong(stitchLength(mm))}))
 			continue
 		}
 		if k == 0 {
-			items = append(items, say("Stitch length {mm}.", values{"mm": strong(stitchLength(mm))}))
+			items = append(items, say(c.say.lesson.stitch, values{"mm": strong(stitchLength(mm))}))
 			continue
 		}
-		items = append(items, say("Stitch length {mm} at {numbers}.", values{"mm": strong(stitchLength(mm)), "numbers": c.listed(plains(numbers[mm]))}))
+		items = append(items, say(c.say.lesson.stitchAt, values{"mm": strong(stitchLength(mm)), "numbers": c.listed(plains(numbers[mm]))}))
 	}
 	return items
 }
@@ -273,14 +262,14 @@ func (c *lessons) ownVariants(name string) []inline {
 				continue
 			}
 			if k := slices.Index(ways, v.Construction); k >= 0 {
-				numbers[k] += ", " + n.Number
+				numbers[k] += c.say.list + n.Number
 				continue
 			}
 			ways, numbers = append(ways, v.Construction), append(numbers, n.Number)
 		}
 	}
 	for k, w := range ways {
-		items = append(items, say("{how}: numbers {numbers}.", values{"how": strong(plain(w)), "numbers": plain(numbers[k])}))
+		items = append(items, say(c.say.lesson.howAt, values{"how": strong(plain(w)), "numbers": plain(numbers[k])}))
 	}
 	return items
 }
@@ -304,7 +293,7 @@ func (c *lessons) changesOf(s process.StudentPlan) []inline {
 			if st.Number != ch.BeforeStep {
 				continue
 			}
-			items = append(items, say("Before number {n}: {machine}, {what} {to}.", values{
+			items = append(items, say(c.say.lesson.change, values{
 				"n": plain(turn[st.Operations[0]]), "machine": plain(lower(c.stationTitle(ch.Station))), "what": plain(ch.What), "to": strong(plain(ch.To))}))
 		}
 	}
@@ -313,28 +302,28 @@ func (c *lessons) changesOf(s process.StudentPlan) []inline {
 
 // runSheet is the teacher's.
 func (c *lessons) runSheet() {
-	c.heading(2, "For the teacher")
+	c.heading(2, plain(c.say.lesson.teacher))
 	p := c.class
-	verdict := plain("The best sequence that was found for all together.")
+	verdict := plain(c.say.lesson.bestFound)
 	if p.Order.Cheapest {
-		verdict = plain("No sequence that all can keep takes the class less: proved.")
+		verdict = plain(c.say.lesson.cheapest)
 	}
-	c.para(joined(" ", say("In this sequence the class spends {all} on changes; each for herself would spend {alone}.", values{
-		"all": plain(minutesWords(math.Round(p.Order.Change))), "alone": plain(minutesWords(math.Round(p.Order.Alone)))}), verdict))
+	c.para(joined(" ", say(c.say.lesson.spends, values{
+		"all": c.minutes(math.Round(p.Order.Change)), "alone": c.minutes(math.Round(p.Order.Alone))}), verdict))
 	for _, s := range p.Sessions {
 		c.session(s)
 	}
-	c.heading(3, "Each student's own best")
+	c.heading(3, plain(c.say.lesson.ownBest))
 	var rows [][]inline
 	for _, s := range p.Students {
-		rows = append(rows, []inline{plain(s.Name), plain(fmt.Sprintf("%.1f", s.Pace)), plain(minutesWords(math.Round(minutesOf(s)))),
-			plain(minutesWords(math.Round(s.Change))), plain(minutesWords(math.Round(s.Alone)))})
+		rows = append(rows, []inline{plain(s.Name), plain(fmt.Sprintf("%.1f", s.Pace)), c.minutes(math.Round(minutesOf(s))),
+			c.minutes(math.Round(s.Change)), c.minutes(math.Round(s.Alone))})
 	}
-	c.table([]column{{title: "Who"}, {title: "Pace", right: true}, {title: "All her work", right: true}, {title: "Changes here", right: true}, {title: "By herself", right: true}}, rows)
+	c.table([]column{{title: plain(c.say.lesson.whoColumn)}, {title: plain(c.say.lesson.pace), right: true}, {title: plain(c.say.lesson.herWork), right: true}, {title: plain(c.say.lesson.changes), right: true}, {title: plain(c.say.lesson.herself), right: true}}, rows)
 	c.cautionsOfAll()
-	c.heading(3, "What these figures rest on")
+	c.heading(3, plain(c.say.lesson.restsOn))
 	for _, n := range p.Notices {
-		c.para(joined(" ", strong(say("{about}.", values{"about": plain(upper(n.About))})), plain(sentence(n.Text))))
+		c.para(joined(" ", strong(say(c.say.lesson.about, values{"about": plain(upper(n.About))})), plain(sentence(n.Text))))
 	}
 }
 
@@ -347,27 +336,27 @@ func minutesOf(s process.StudentPlan) float64 {
 }
 
 func (c *lessons) session(s process.ClassSession) {
-	title := say("Session {n}", values{"n": plain(number(s.Number))})
+	title := say(c.say.lesson.session, values{"n": plain(number(s.Number))})
 	if s.Date != "" {
-		title = say("Session {n}: {date}", values{"n": plain(number(s.Number)), "date": plain(s.Date)})
+		title = say(c.say.lesson.dated, values{"n": plain(number(s.Number)), "date": plain(s.Date)})
 	}
 	c.heading(3, title)
 	if s.Extra {
-		c.quote("One more than the class has: find a time for it, or let students finish at home what they can.")
+		c.quote(plain(c.say.lesson.extra))
 	}
-	c.para(say("Numbers {span}. {up} to set up, {work} for work, {down} to clear. {who} needs longest, about {needs} without waiting. It ends where {rests}.", values{
-		"up": plain(minutesWords(s.SettingUp)), "down": plain(minutesWords(s.Clearing)),
-		"span": plain(span(s.First, s.Last)), "who": plain(s.Slowest), "needs": plain(minutesWords(math.Ceil(s.Needs))),
-		"work": plain(minutesWords(s.Work)), "rests": plain(s.Rests)}))
+	c.para(say(c.say.lesson.meeting, values{
+		"up": c.minutes(s.SettingUp), "down": c.minutes(s.Clearing),
+		"span": plain(c.span(s.First, s.Last)), "who": plain(s.Slowest), "needs": c.minutes(math.Ceil(s.Needs)),
+		"work": c.minutes(s.Work), "rests": plain(s.Rests)}))
 	if len(s.Homework) > 0 {
-		c.para(say("At home before the next session: numbers {span}.", values{"span": plain(span(s.Homework[0], s.Homework[len(s.Homework)-1]))}))
+		c.para(say(c.say.lesson.homework, values{"span": plain(c.span(s.Homework[0], s.Homework[len(s.Homework)-1]))}))
 	}
 	c.ready(s)
 	if len(s.Shown) > 0 {
-		c.para(strong("Show before it is needed; the time is when the quickest comes to it, counted from the beginning:"))
+		c.para(strong(plain(c.say.lesson.show)))
 		var items []inline
 		for _, d := range s.Shown {
-			items = append(items, say("{at} · before number {n}: {what}, about {m}.", values{"at": plain(from(d.At)), "n": strong(plain(d.Before)), "what": plain(d.What), "m": plain(minutesWords(d.Minutes))}))
+			items = append(items, say(c.say.lesson.shown, values{"at": plain(from(d.At)), "n": strong(plain(d.Before)), "what": plain(d.What), "m": c.minutes(d.Minutes)}))
 		}
 		c.tasks(items...)
 	}
@@ -381,7 +370,7 @@ func (c *lessons) ready(s process.ClassSession) {
 	var items []inline
 	if s.Number > 1 {
 		if home := c.class.Sessions[s.Number-2].Homework; len(home) > 0 {
-			items = append(items, say("Look at what was done at home: numbers {span}.", values{"span": plain(span(home[0], home[len(home)-1]))}))
+			items = append(items, say(c.say.lesson.lookAt, values{"span": plain(c.span(home[0], home[len(home)-1]))}))
 		}
 	}
 	for k, r := range s.Ready {
@@ -402,24 +391,22 @@ func (c *lessons) ready(s process.ClassSession) {
 			}
 			who := c.listed(plains(o.Students))
 			if len(o.Students) == len(c.class.Students) {
-				who = plain("all")
+				who = plain(c.say.lesson.all)
 			}
-			wants = append(wants, say("{what} for {who}", values{"what": strong(plain(what)), "who": who}))
+			wants = append(wants, say(c.say.lesson.wanted, values{"what": strong(plain(what)), "who": who}))
 		}
-		pattern := map[string]string{
-			"needle": "{place}, needles: {what}.", "foot": "{place}, feet: {what}.", "heat": "{place}, heat: {what}.",
-			"interfacing": "Interfacing, cut: {what}.", "notion": "Notions: {what}.",
-		}[r.Kind]
+		w := c.say.lesson
+		pattern := map[string]string{"needle": w.needles, "foot": w.feet, "heat": w.heat, "interfacing": w.interfacing, "notion": w.notions}[r.Kind]
 		items = append(items, say(pattern, values{"place": plain(r.Place), "what": joined("; ", wants...)}))
 	}
 	if tools := c.toolsOf(s); len(tools) > 0 {
-		items = append(items, joined(" ", append([]inline{"At the table:"}, plains(tools)...)...))
+		items = append(items, joined(" ", append([]inline{plain(c.say.lesson.atTable)}, plains(tools)...)...))
 	}
 	if len(s.Shown) > 0 {
-		items = append(items, "For showing: two plies of a scrap for each construction below, and one sewn already to pass round.")
+		items = append(items, plain(c.say.lesson.forShowing))
 	}
 	if len(items) > 0 {
-		c.para(strong("Have ready:"))
+		c.para(strong(plain(c.say.lesson.ready)))
 		c.tasks(items...)
 	}
 }
@@ -433,7 +420,7 @@ func (c *lessons) toolsOf(s process.ClassSession) []string {
 		}
 	}
 	var out []string
-	for _, t := range smallTools() {
+	for _, t := range smallTools(c.say.tools) {
 		for _, x := range c.class.Students {
 			turn := map[string]bool{}
 			for _, t := range x.Turns {
@@ -453,16 +440,16 @@ func (c *lessons) threading(s process.ClassSession) {
 	if len(s.Threading) == 0 {
 		return
 	}
-	c.para(strong("Thread before they come:"))
+	c.para(strong(plain(c.say.lesson.thread)))
 	var rows [][]inline
 	for _, t := range s.Threading {
 		machines := plain(number(t.Machines))
 		if t.Machines == 0 {
-			machines = plain("change over")
+			machines = plain(c.say.lesson.changeOver)
 		}
 		rows = append(rows, []inline{plain(t.Station), plain(t.Colour), machines, c.listed(plains(t.Students))})
 	}
-	c.table([]column{{title: "Machine"}, {title: "Thread"}, {title: "Machines", right: true}, {title: "For"}}, rows)
+	c.table([]column{{title: plain(c.say.lesson.machine)}, {title: plain(c.say.lesson.threadTitle)}, {title: plain(c.say.lesson.machines), right: true}, {title: plain(c.say.lesson.forWhom)}}, rows)
 }
 
 // checkPoints are where a learner shows the work before going on.
@@ -479,11 +466,11 @@ func (c *lessons) checkPoints(s process.ClassSession) {
 			}
 		}
 		if len(what) > 0 {
-			items = append(items, say("After number {n}: {what}.", values{"n": strong(plain(n.Number)), "what": plain(strings.Join(what, "; "))}))
+			items = append(items, say(c.say.lesson.showAfter, values{"n": strong(plain(n.Number)), "what": plain(strings.Join(what, "; "))}))
 		}
 	}
 	if len(items) > 0 {
-		c.para(strong("Let them show their work:"))
+		c.para(strong(plain(c.say.lesson.showWork)))
 		c.tasks(items...)
 	}
 }
@@ -492,17 +479,17 @@ func (c *lessons) checkPoints(s process.ClassSession) {
 func (c *lessons) lines(s process.ClassSession) {
 	var rows [][]inline
 	for _, q := range s.Queues {
-		rows = append(rows, []inline{plain(q.Station), plain(number(q.Count)), plain(minutesWords(q.Wait)), plain(minutesWords(q.Worst)), plain(number(q.Longest)),
-			plain(fmt.Sprintf("%.0f%%", 100*q.Busy))})
+		rows = append(rows, []inline{plain(q.Station), plain(number(q.Count)), c.minutes(q.Wait), c.minutes(q.Worst), plain(number(q.Longest)),
+			plain(fillText(c.say.lesson.percent, "n", number(int(math.Round(100*q.Busy)))))})
 	}
 	if len(rows) == 0 {
 		return
 	}
-	c.para(strong("Where a line forms:"))
-	c.table([]column{{title: "Place"}, {title: "There are", right: true}, {title: "Mean wait", right: true}, {title: "Worst", right: true}, {title: "Most waiting", right: true}, {title: "In use", right: true}}, rows)
+	c.para(strong(plain(c.say.lesson.lines)))
+	c.table([]column{{title: plain(c.say.lesson.placeColumn)}, {title: plain(c.say.lesson.thereAre), right: true}, {title: plain(c.say.lesson.meanWait), right: true}, {title: plain(c.say.lesson.worst), right: true}, {title: plain(c.say.lesson.most), right: true}, {title: plain(c.say.lesson.inUse), right: true}}, rows)
 	if s.Groups > 1 {
-		c.para(say("Let them begin in {n} groups, {m} apart; those who begin later set up, lay out and mark meanwhile. The lines are shorter then.",
-			values{"n": plain(number(s.Groups)), "m": plain(minutesWords(s.Apart))}))
+		c.para(say(c.say.lesson.groups,
+			values{"n": plain(number(s.Groups)), "m": c.minutes(s.Apart)}))
 	}
 }
 
@@ -521,20 +508,20 @@ func (c *lessons) cautionsOfAll() {
 
 // materials are what the room and each student need.
 func (c *lessons) materials() {
-	c.heading(2, "Materials for the room")
-	c.heading(3, "Cloth")
+	c.heading(2, plain(c.say.lesson.materials))
+	c.heading(3, plain(c.say.lesson.cloth))
 	var rows [][]inline
 	for _, b := range c.class.Buy {
 		rows = append(rows, []inline{plain(b.Student), plain(b.Title), plain(b.Colour), c.mm(b.WidthMM), c.toBuy(b.LengthMM)})
 	}
-	c.table([]column{{title: "For"}, {title: "Cloth"}, {title: "Colour"}, {title: "Width", right: true}, {title: "Buy about", right: true}}, rows)
-	c.heading(3, "Thread")
+	c.table([]column{{title: plain(c.say.lesson.forWhom)}, {title: plain(c.say.lesson.cloth)}, {title: plain(c.say.lesson.colour)}, {title: plain(c.say.lesson.width), right: true}, {title: plain(c.say.lesson.buy), right: true}}, rows)
+	c.heading(3, plain(c.say.lesson.threadTitle))
 	rows = nil
 	for _, t := range c.class.Thread {
 		rows = append(rows, []inline{plain(t.Colour), plain(t.Kind), c.metres(t.Metres), plain(number(t.Bobbins))})
 	}
-	c.table([]column{{title: "Colour"}, {title: "Kind"}, {title: "All together", right: true}, {title: "Bobbins", right: true}}, rows)
-	c.heading(3, "Interfacing and notions")
+	c.table([]column{{title: plain(c.say.lesson.colour)}, {title: plain(c.say.lesson.kind)}, {title: plain(c.say.lesson.together), right: true}, {title: plain(c.say.lesson.bobbins), right: true}}, rows)
+	c.heading(3, plain(c.say.lesson.interfacings))
 	var items []inline
 	for _, s := range c.class.Students {
 		var what []string
@@ -545,14 +532,14 @@ func (c *lessons) materials() {
 			what = addOnce(what, lower(n.Title))
 		}
 		if len(what) > 0 {
-			items = append(items, say("{name}: {what}.", values{"name": strong(plain(s.Name)), "what": c.listed(plains(what))}))
+			items = append(items, say(c.say.lesson.nameWhat, values{"name": strong(plain(s.Name)), "what": c.listed(plains(what))}))
 		}
 	}
 	if len(items) == 0 {
-		items = []inline{"None."}
+		items = []inline{plain(c.say.lesson.noneAtAll)}
 	}
 	c.list(items...)
-	c.heading(3, "Needles")
+	c.heading(3, plain(c.say.lesson.needlesTitle))
 	items = nil
 	var needles []string
 	for _, s := range c.class.Students {

@@ -84,7 +84,7 @@ func (c *composer) tellClass() {
 	c.theSteps()
 	c.glossary()
 	if ease := easeOf(c.plan); ease > 0 {
-		c.para(soft(say(c.say.class.ease, values{"figure": plain(number(int(ease))), "band": plain(easeWords(ease))})))
+		c.para(soft(say(c.say.class.ease, values{"figure": plain(number(int(ease))), "band": plain(c.easeWords(ease))})))
 	}
 	c.notices()
 	c.notes()

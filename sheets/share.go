@@ -15,7 +15,7 @@ import (
 // and Wording. It is a pure function.
 func ComposeShare(s *process.Share, opts Options) Sheet {
 	c := &sharer{share: s, composer: *newComposer(s.Plan, opts)}
-	title := s.Title + ": shared work"
+	title := fillText(c.say.share.title, "work", s.Title)
 	c.heading(1, plain(title))
 	c.shareOpening()
 	if opts.For != Bench {
@@ -24,7 +24,7 @@ func ComposeShare(s *process.Share, opts Options) Sheet {
 	}
 	if cutters := s.Cutters(); len(cutters) > 0 {
 		c.cutOut()
-		c.para(say("Whoever cuts has this page at the table: {who}.", values{"who": c.listed(plains(cutters))}))
+		c.para(say(c.say.share.cutters, values{"who": c.listed(plains(cutters))}))
 	}
 	for _, b := range s.People {
 		c.bench(b)
@@ -44,58 +44,48 @@ func from(minutes float64) string {
 	return fmt.Sprintf("%d:%02d", m/60, m%60)
 }
 
-func minutesWords(m float64) string {
-	if m == math.Trunc(m) {
-		return fmt.Sprintf("%.0f min", m)
-	}
-	return fmt.Sprintf("%.1f min", m)
-}
-
 func (c *sharer) shareOpening() {
 	s := c.share
-	c.para(say("The work on {garment} shared among {n} in {room}. All times count from the beginning at {begins}; all is done after {finish}.",
-		values{"garment": plain(s.Garment), "n": plain(namesOf(s.People)), "room": plain(s.Workroom), "begins": plain(s.Begins), "finish": strong(plain(from(s.Finish)))}))
+	c.para(say(c.say.share.intro,
+		values{"garment": plain(s.Garment), "n": c.listed(plains(namesOf(s.People))), "room": plain(s.Workroom), "begins": plain(s.Begins), "finish": strong(plain(from(s.Finish)))}))
 	if s.Begun != nil {
-		c.para(say("Of the work {n} are done already and left out here.", values{"n": c.count(len(s.Begun.Done), c.say.counts.operations)}))
+		c.para(say(c.say.share.begun, values{"n": c.count(len(s.Begun.Done), c.say.counts.operations)}))
 	}
 	switch {
 	case s.Proved && s.Fewest:
-		c.para("No sharing ends sooner, and none that ends then has fewer hand-overs: proved.")
+		c.para(plain(c.say.share.fewest))
 	case s.Proved:
-		c.para("No sharing ends sooner: proved. Fewer hand-overs may be possible.")
+		c.para(plain(c.say.share.soonest))
 	default:
-		c.para(say("The best that was found; none can end before {bound}.", values{"bound": plain(from(s.Bound))}))
+		c.para(say(c.say.share.bounded, values{"bound": plain(from(s.Bound))}))
 	}
 	if s.Alone > 0 && len(s.People) > 1 {
-		c.para(say("{name} alone would need {alone}; the help saves her {saved}.", values{
-			"name": plain(s.People[0].Name), "alone": plain(from(s.Alone)), "saved": plain(minutesWords(math.Round(max(s.Alone-s.Finish, 0))))}))
+		c.para(say(c.say.share.alone, values{
+			"name": plain(s.People[0].Name), "alone": plain(from(s.Alone)), "saved": c.minutes(math.Round(max(s.Alone-s.Finish, 0)))}))
 	}
 }
 
-func namesOf(people []process.Bench) string {
+func namesOf(people []process.Bench) []string {
 	var names []string
 	for _, b := range people {
 		names = append(names, b.Name)
 	}
-	if n := len(names); n > 1 {
-		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
-	}
-	return strings.Join(names, "")
+	return names
 }
 
 func (c *sharer) makersPage() {
 	s := c.share
-	c.heading(2, "For the maker")
+	c.heading(2, plain(c.say.share.maker))
 	c.theDay()
-	c.heading(3, "What each has in hand")
+	c.heading(3, plain(c.say.share.inHand))
 	var rows [][]inline
 	for _, b := range s.People {
-		rows = append(rows, []inline{plain(b.Name), plain(number(len(b.Turns))), plain(minutesWords(b.Busy)), plain(minutesWords(b.Waiting))})
+		rows = append(rows, []inline{plain(b.Name), plain(number(len(b.Turns))), c.minutes(b.Busy), c.minutes(b.Waiting)})
 	}
-	c.table([]column{{title: "Who"}, {title: "Operations", right: true}, {title: "At work", right: true}, {title: "Waiting", right: true}}, rows)
-	c.heading(3, "Hand-over points")
+	c.table([]column{{title: plain(c.say.share.who)}, {title: plain(c.say.share.operations), right: true}, {title: plain(c.say.share.atWork), right: true}, {title: plain(c.say.share.waiting), right: true}}, rows)
+	c.heading(3, plain(c.say.share.handOvers))
 	if len(s.Handed) == 0 {
-		c.para("Nothing is handed over.")
+		c.para(plain(c.say.share.noHandOvers))
 	}
 	rows = nil
 	numbers := map[string]int{}
@@ -105,22 +95,24 @@ func (c *sharer) makersPage() {
 		}
 	}
 	for _, h := range s.Handed {
-		rows = append(rows, []inline{plain(from(h.At)), plain(h.Part), plain(h.From + ", after " + number(numbers[h.After])), plain(h.To + ", for " + number(numbers[h.Next]))})
+		rows = append(rows, []inline{plain(from(h.At)), plain(h.Part),
+			say(c.say.share.fromAfter, values{"who": plain(h.From), "n": plain(number(numbers[h.After]))}),
+			say(c.say.share.toFor, values{"who": plain(h.To), "n": plain(number(numbers[h.Next]))})})
 	}
-	c.table([]column{{title: "At", right: true}, {title: "What"}, {title: "From"}, {title: "To"}}, rows)
+	c.table([]column{{title: plain(c.say.share.at), right: true}, {title: plain(c.say.share.what)}, {title: plain(c.say.share.from)}, {title: plain(c.say.share.to)}}, rows)
 	c.giveAway()
 	rows = nil
 	for _, e := range s.Extras {
-		rows = append(rows, []inline{plain(e.What), plain(from(e.Finish)), plain(minutesWords(e.Saves))})
+		rows = append(rows, []inline{plain(e.What), plain(from(e.Finish)), c.minutes(e.Saves)})
 	}
 	if len(rows) > 0 {
-		c.heading(3, "What one more would change")
-		c.table([]column{{title: "With"}, {title: "Done after", right: true}, {title: "Saves", right: true}}, rows)
+		c.heading(3, plain(c.say.share.more))
+		c.table([]column{{title: plain(c.say.share.with)}, {title: plain(c.say.share.doneAfter), right: true}, {title: plain(c.say.share.saves), right: true}}, rows)
 	}
 	if c.brief {
 		return
 	}
-	c.heading(3, "What these figures rest on")
+	c.heading(3, plain(c.say.share.restsOn))
 	for _, n := range s.Notices {
 		c.para(plain(n.Text))
 	}
@@ -131,20 +123,20 @@ func (c *sharer) giveAway() {
 	if len(c.share.GiveAway) == 0 {
 		return
 	}
-	c.heading(3, "What can be given away")
-	c.para("For a day with one helper only: the most that was found to take off the maker's hands, even where all is not done sooner.")
+	c.heading(3, plain(c.say.share.give))
+	c.para(plain(c.say.share.giveIntro))
 	for _, g := range c.share.GiveAway {
 		if len(g.Operations) == 0 {
-			c.para(say("To {name}: nothing that is worth carrying to her in her hours.", values{"name": plain(g.Person)}))
+			c.para(say(c.say.share.giveNothing, values{"name": plain(g.Person)}))
 			continue
 		}
-		c.para(say("To {name}: it takes {m} off the maker's hands, with {n} hand-overs; all is done after {finish}.", values{
-			"name": strong(plain(g.Person)), "m": plain(minutesWords(g.Frees)), "n": plain(number(g.Handovers)), "finish": plain(from(g.Finish))}))
+		c.para(say(c.say.share.giveTo, values{
+			"name": strong(plain(g.Person)), "m": c.minutes(g.Frees), "n": plain(number(g.Handovers)), "finish": plain(from(g.Finish))}))
 		var rows [][]inline
 		for _, o := range g.Operations {
-			rows = append(rows, []inline{plain(from(o.Begin)), plain(upper(spoken(o.Does))), plain(o.Part), plain(minutesWords(o.Minutes))})
+			rows = append(rows, []inline{plain(from(o.Begin)), plain(upper(spoken(o.Does))), plain(o.Part), c.minutes(o.Minutes)})
 		}
-		c.table([]column{{title: "At", right: true}, {title: "What"}, {title: "On"}, {title: "Takes her", right: true}}, rows)
+		c.table([]column{{title: plain(c.say.share.at), right: true}, {title: plain(c.say.share.what)}, {title: plain(c.say.share.on)}, {title: plain(c.say.share.takesHer), right: true}}, rows)
 	}
 }
 
@@ -154,22 +146,22 @@ func (c *sharer) row() {
 	if w == nil {
 		return
 	}
-	c.heading(2, say("{n} of them: a row of tables", values{"n": plain(number(w.Garments))}))
-	c.para(say("Each person does her part of every garment and passes it on. One garment is {m} of work at the pace of the plan; trial rows are made once for all and left out, and so is setting machines up between garments, since each table keeps its own. Cut and share out in bundles.",
-		values{"m": plain(minutesWords(w.Work))}))
+	c.heading(2, say(c.say.share.row, values{"n": plain(number(w.Garments))}))
+	c.para(say(c.say.share.rowIntro,
+		values{"m": c.minutes(w.Work)}))
 	var rows [][]inline
 	for _, r := range w.Rows {
-		best := plain("proved")
+		best := plain(c.say.share.proved)
 		if !r.Proved {
-			best = say("none under {m}", values{"m": plain(minutesWords(r.Bound))})
+			best = say(c.say.share.noneUnder, values{"m": c.minutes(r.Bound)})
 		}
-		rows = append(rows, []inline{plain(number(r.People)), plain(minutesWords(r.Every)), plain(fmt.Sprintf("%.1f", r.PerHour)), plain(from(r.All)), best, plain(orNone(strings.Join(r.Lacking, ", "), c.say.none))})
+		rows = append(rows, []inline{plain(number(r.People)), c.minutes(r.Every), plain(fmt.Sprintf("%.1f", r.PerHour)), plain(from(r.All)), best, plain(orNone(strings.Join(r.Lacking, c.say.list), c.say.none))})
 	}
-	c.table([]column{{title: "People", right: true}, {title: "One every", right: true}, {title: "An hour", right: true}, {title: "All after", right: true}, {title: "Best"}, {title: "The room lacks"}}, rows)
+	c.table([]column{{title: plain(c.say.share.people), right: true}, {title: plain(c.say.share.every), right: true}, {title: plain(c.say.share.perHour), right: true}, {title: plain(c.say.share.allAfter), right: true}, {title: plain(c.say.share.best)}, {title: plain(c.say.share.lacks)}}, rows)
 	if r := w.Fewest; r != nil {
-		words := say("{rate} an hour take {n}: proved to be the fewest.", values{"rate": plain(fmt.Sprintf("%g", w.Rate)), "n": strong(c.count(r.People, counted{"1 person", "{n} people"}))})
+		words := say(c.say.share.rateFewest, values{"rate": plain(fmt.Sprintf("%g", w.Rate)), "n": strong(c.count(r.People, c.say.counts.persons))})
 		if !r.Proved {
-			words = say("{rate} an hour take {n} as far as was found; fewer than {b} cannot do it.", values{"rate": plain(fmt.Sprintf("%g", w.Rate)), "n": strong(c.count(r.People, counted{"1 person", "{n} people"})), "b": plain(number(int(r.Bound)))})
+			words = say(c.say.share.rateFound, values{"rate": plain(fmt.Sprintf("%g", w.Rate)), "n": strong(c.count(r.People, c.say.counts.persons)), "b": plain(number(int(r.Bound)))})
 		}
 		c.para(words)
 		c.rowTables(*r)
@@ -181,25 +173,25 @@ func (c *sharer) row() {
 
 // rowTables tells each table of a row what is its own.
 func (c *sharer) rowTables(r process.TableRow) {
-	c.heading(3, say("The tables of {n}", values{"n": c.count(r.People, counted{"1 person", "{n} people"})}))
+	c.heading(3, say(c.say.share.tables, values{"n": c.count(r.People, c.say.counts.persons)}))
 	var rows [][]inline
 	for k, t := range r.Tables {
-		rows = append(rows, []inline{plain(number(k + 1)), plain(minutesWords(t.Minutes)), plain(strings.Join(t.Places, ", ")), plain(strings.Join(t.Operations, ", "))})
+		rows = append(rows, []inline{plain(number(k + 1)), c.minutes(t.Minutes), plain(strings.Join(t.Places, c.say.list)), plain(strings.Join(t.Operations, c.say.list))})
 	}
-	c.table([]column{{title: "Table", right: true}, {title: "Takes", right: true}, {title: "Places"}, {title: "Operations"}}, rows)
+	c.table([]column{{title: plain(c.say.share.table), right: true}, {title: plain(c.say.share.takes), right: true}, {title: plain(c.say.share.places)}, {title: plain(c.say.share.operations)}}, rows)
 }
 
 // bench is one person's sheet.
 func (c *sharer) bench(b process.Bench) {
-	c.heading(2, say("Bench sheet: {name}", values{"name": plain(b.Name)}))
+	c.heading(2, say(c.say.share.bench, values{"name": plain(b.Name)}))
 	if len(b.Turns) == 0 {
-		c.para("Nothing here asks for her skills in her hours.")
+		c.para(plain(c.say.share.idle))
 		return
 	}
-	c.para(say("Here from {from} to {until}, counted from the beginning. Numbers are the same on every bench.",
+	c.para(say(c.say.share.here,
 		values{"from": plain(from(b.From)), "until": plain(from(b.Until))}))
 	c.cautionList(3, c.plan.Cautions)
-	c.heading(3, "Your work")
+	c.heading(3, plain(c.say.share.work))
 	c.drawn = nil // every person has her own paper
 	told := map[string]bool{}
 	for _, t := range b.Turns {
@@ -214,13 +206,13 @@ func (c *sharer) bench(b process.Bench) {
 }
 
 func (c *sharer) waiting(w *process.Waiting) inline {
-	head := say("{m} to wait.", values{"m": plain(minutesWords(w.Minutes))})
+	head := say(c.say.share.wait, values{"m": c.minutes(w.Minutes)})
 	v := values{"who": plain(w.Person), "n": plain(number(c.numberOf(w.For)))}
 	switch w.Cause {
 	case "earlier", "coming":
-		head = say("{m} to wait, for number {n} by {who}.", values{"m": plain(minutesWords(w.Minutes)), "n": v["n"], "who": v["who"]})
+		head = say(c.say.share.waitFor, values{"m": c.minutes(w.Minutes), "n": v["n"], "who": v["who"]})
 	case "engaged":
-		head = say("{m} to wait until {who} leaves the machine after number {n}.", values{"m": plain(minutesWords(w.Minutes)), "n": v["n"], "who": v["who"]})
+		head = say(c.say.share.waitMachine, values{"m": c.minutes(w.Minutes), "n": v["n"], "who": v["who"]})
 	}
 	return joined(" ", head, plain(w.Meantime))
 }
@@ -239,10 +231,10 @@ func (c *sharer) numberOf(operation string) int {
 // turn is an operation with all that its person must know. What makes it hard
 // is told once a bench.
 func (c *sharer) turn(t process.Turn, told map[string]bool) inline {
-	parts := []inline{strong(say("{at} · {n} · {machine}: {part}", values{
+	parts := []inline{strong(say(c.say.share.turn, values{
 		"at": plain(from(t.Begin)), "n": plain(number(t.Number)), "machine": plain(t.Machine), "part": plain(t.Operation.Part)}))}
 	for _, f := range t.From {
-		parts = append(parts, say("Comes from {who}, number {n}.", values{"who": plain(f.Person), "n": plain(number(f.Number))}))
+		parts = append(parts, say(c.say.share.comes, values{"who": plain(f.Person), "n": plain(number(f.Number))}))
 	}
 	if set := c.settingWords(t); set != "" {
 		parts = append(parts, set)
@@ -255,39 +247,26 @@ func (c *sharer) turn(t process.Turn, told map[string]bool) inline {
 		why := strings.Join(a.Because, "; ")
 		if key := fmt.Sprint(a.Skill, a.Level, why); why != "" && !told[key] {
 			told[key] = true
-			parts = append(parts, say("Asks for {skill}, level {level}: {why}.", values{
+			parts = append(parts, say(c.say.share.asks, values{
 				"skill": plain(a.Title), "level": plain(number(a.Level)), "why": plain(why)}))
 		}
 	}
 	for _, to := range t.To {
-		parts = append(parts, strong(say("Hand on to {who}, number {n}.", values{"who": plain(to.Person), "n": plain(number(to.Number))})))
+		parts = append(parts, strong(say(c.say.share.handOn, values{"who": plain(to.Person), "n": plain(number(to.Number))})))
 	}
-	parts = append(parts, say("Done at {end}.", values{"end": plain(from(t.End))}))
+	parts = append(parts, say(c.say.share.doneAt, values{"end": plain(from(t.End))}))
 	return joined(" ", parts...)
 }
 
 func (c *sharer) settingWords(t process.Turn) inline {
-	s := t.Operation.Setting
-	var words []string
-	if s.Thread != "" {
-		words = append(words, s.Thread+" thread")
-	}
-	if s.Needle != "" {
-		words = append(words, "needle "+s.Needle)
-	}
-	if s.Foot != "" {
-		words = append(words, strings.TrimSuffix(spoken(s.Foot), " foot")+" foot")
-	}
-	if s.StitchMM > 0 {
-		words = append(words, fmt.Sprintf("stitch %.1f mm", s.StitchMM))
-	}
+	words := c.settingParts(t.Operation.Setting)
 	if t.Work > t.Begin {
-		words = append(words, minutesWords(math.Round((t.Work-t.Begin)*10)/10)+" to set up")
+		words = append(words, say(c.say.share.setUp, values{"m": c.minutes(t.Work - t.Begin)}))
 	}
 	if len(words) == 0 {
 		return ""
 	}
-	return plain(upper(strings.Join(words, ", ")) + ".")
+	return inline(upper(string(joined(inline(c.say.list), words...)))) + "."
 }
 
 // Sizes of the picture of the day, in mm.
@@ -302,14 +281,14 @@ const (
 // theDay draws rows of people and machines to scale.
 func (c *sharer) theDay() {
 	s := c.share
-	c.heading(3, "The day")
+	c.heading(3, plain(c.say.share.day))
 	name := func() figure.Figure {
-		return figure.Fit(c.slug("day"), "Who does what when, and when each machine is in use, to scale.", c.dayItems(), 1, c.measure)
+		return figure.Fit(c.slug("day"), c.say.share.dayAlt, c.dayItems(), 1, c.measure)
 	}
 	if s.Finish <= 0 {
 		return
 	}
-	c.draw(name, "Numbers are those of the operations; grey is setting up; hours and minutes from the beginning.")
+	c.draw(name, plain(c.say.share.dayCaption))
 }
 
 func (c *sharer) dayItems() []figure.Item {

@@ -123,22 +123,33 @@ func (c *composer) stationTitle(name string) string {
 
 // setting is how the station is set for the step, and how long the step takes.
 func (c *composer) setting(s process.Step) inline {
-	w, t := c.say.steps, s.Setting
 	var parts []inline
 	if c.reader == Class {
 		parts = append(parts, plain(c.stationTitle(s.Station)))
 	}
+	parts = append(parts, c.settingParts(s.Setting)...)
+	parts = append(parts, say(c.say.steps.about, values{"minutes": c.about(s.Minutes)}))
+	return inline(upper(string(joined(inline(c.say.dot), parts...))))
+}
+
+// settingParts are what a station is set to, each part by itself.
+func (c *composer) settingParts(t process.Setting) []inline {
+	w := c.say.steps
+	var parts []inline
 	add := func(pattern, value string) {
 		if value != "" {
 			parts = append(parts, say(pattern, values{
-				"thread": plain(value), "needle": plain(value), "foot": plain(value), "heat": plain(value)}))
+				"thread": plain(value), "needle": plain(value), "foot": plain(value), "heat": plain(value), "stitch": plain(value)}))
 		}
 	}
 	add(w.thread, t.Thread)
 	add(w.needle, t.Needle)
 	add(w.foot, footName(t.Foot))
-	if t.Stitch != "" && t.StitchMM > 0 {
+	switch {
+	case t.Stitch != "" && t.StitchMM > 0:
 		parts = append(parts, say(w.stitch, values{"stitch": plain(t.Stitch), "length": stitchLength(t.StitchMM)}))
+	case t.StitchMM > 0:
+		parts = append(parts, stitchLength(t.StitchMM))
 	}
 	if t.HeatDots > 0 {
 		add(w.heat, c.dots(t.HeatDots))
@@ -148,8 +159,7 @@ func (c *composer) setting(s process.Step) inline {
 			parts = append(parts, plain(w.dry))
 		}
 	}
-	parts = append(parts, say(w.about, values{"minutes": c.about(s.Minutes)}))
-	return inline(upper(string(joined(inline(c.say.dot), parts...))))
+	return parts
 }
 
 // stitchLength is in mm whatever the sheet's units: so are the machines' dials.

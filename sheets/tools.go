@@ -24,26 +24,26 @@ func (t tool) wanted(p *process.Plan) bool {
 
 // smallTools are the tools in the order in which they are first wanted. Which
 // act asks for which is common practice, no source.
-func smallTools() []tool {
+func smallTools(w toolWords) []tool {
 	return []tool{
-		{words: "Tape measure.", when: func(p *process.Plan) bool { return len(p.Pieces) > 0 || len(p.Strips) > 0 }},
-		{words: "Cutting shears, or rotary cutter with ruler and mat.", acts: []string{"cut"}},
-		{words: "Chalk or marking pen that has been tried on a scrap.", acts: []string{"mark"},
+		{words: w.tape, when: func(p *process.Plan) bool { return len(p.Pieces) > 0 || len(p.Strips) > 0 }},
+		{words: w.shears, acts: []string{"cut"}},
+		{words: w.chalk, acts: []string{"mark"},
 			when: func(p *process.Plan) bool {
 				return slices.ContainsFunc(p.Pieces, func(q process.Piece) bool { return len(q.Marks) > 0 })
 			}},
-		{words: "Fine pins and a pincushion.", acts: []string{"place", "pin", "fold", "try"}},
-		{words: "Seam gauge for the checks.", when: func(p *process.Plan) bool { return len(p.Checks) > 0 }},
-		{words: "Small sharp scissors.", acts: []string{"trim", "grade", "clip", "notch", "stitch"}},
-		{words: "Pinking shears.", acts: []string{"pink"}},
-		{words: "Press cloth and a scrap of each cloth for testing heat.", acts: []string{"press", "fuse"}},
-		{words: "Needle board, or a towel or a scrap of the pile cloth.", when: pressedOver("needle board")},
-		{words: "Sleeve board, or a rolled towel in the ring.", when: pressedOver("sleeve board")},
-		{words: "Clapper, or a smooth block of bare wood.", when: pressedOver("clapper")},
-		{words: "Point turner or blunt bone.", acts: []string{"turn"}},
-		{words: "Fine hand needle and thimble.", acts: []string{"hand-stitch", "baste", "fell", "slip"},
+		{words: w.pins, acts: []string{"place", "pin", "fold", "try"}},
+		{words: w.gauge, when: func(p *process.Plan) bool { return len(p.Checks) > 0 }},
+		{words: w.scissors, acts: []string{"trim", "grade", "clip", "notch", "stitch"}},
+		{words: w.pinking, acts: []string{"pink"}},
+		{words: w.pressCloth, acts: []string{"press", "fuse"}},
+		{words: w.needleBoard, when: pressedOver("needle board")},
+		{words: w.sleeveBoard, when: pressedOver("sleeve board")},
+		{words: w.clapper, when: pressedOver("clapper")},
+		{words: w.turner, acts: []string{"turn"}},
+		{words: w.needle, acts: []string{"hand-stitch", "baste", "fell", "slip"},
 			when: func(p *process.Plan) bool { return handWork(p) }},
-		{words: "Bodkin, or a safety pin that closes well.", acts: []string{"thread-through"}},
+		{words: w.bodkin, acts: []string{"thread-through"}},
 	}
 }
 

@@ -15,8 +15,8 @@ func TestBoardsAmongTheTools(t *testing.T) {
 	for _, board := range []string{"needle board", "sleeve board", "clapper"} {
 		p := &process.Plan{Operations: []process.Operation{{Does: "press", Pressed: &process.Pressed{Over: []string{board}}}}}
 		bare := &process.Plan{Operations: []process.Operation{{Does: "press", Pressed: &process.Pressed{}}, {Does: "press"}}}
-		k := slices.IndexFunc(smallTools(), func(x tool) bool { return strings.HasPrefix(strings.ToLower(x.words), board) })
-		if k < 0 || !smallTools()[k].wanted(p) || smallTools()[k].wanted(bare) {
+		k := slices.IndexFunc(smallTools(english().tools), func(x tool) bool { return strings.HasPrefix(strings.ToLower(x.words), board) })
+		if k < 0 || !smallTools(english().tools)[k].wanted(p) || smallTools(english().tools)[k].wanted(bare) {
 			t.Errorf("%s: at %d", board, k)
 		}
 	}

@@ -16,6 +16,9 @@ type wording struct {
 	closing  closingWords
 	bench    benchWords
 	class    classWords
+	tools    toolWords
+	share    shareWords
+	lesson   lessonWords
 	figures  figureWords
 	counts   countWords
 	none     string // a cell with nothing in it
@@ -28,8 +31,8 @@ type wording struct {
 type counted struct{ one, many string }
 
 type countWords struct {
-	garments, operations, steps, pieces, strips, joins, bobbins counted
-	minutes, hours, hoursMinutes, underMinute                   string
+	garments, operations, steps, pieces, strips, joins, bobbins, persons counted
+	minutes, hours, hoursMinutes, underMinute                            string
 }
 
 type benchWords struct {
@@ -41,6 +44,7 @@ type classWords struct {
 	intro, step, show, showCheck, showLast, room, name string
 	sides, sidesAlt, rightUp, wrongUp                  string
 	glossary, term, ease                               string
+	bands                                              [7]string // of reading ease
 }
 
 type openingWords struct {
@@ -103,6 +107,42 @@ type orderWords struct {
 
 type closingWords struct{ notices, notice, needle, notes, unitsMixed string }
 
+// toolWords are the small tools to have at hand.
+type toolWords struct {
+	tape, shears, chalk, pins, gauge, scissors, pinking                   string
+	pressCloth, needleBoard, sleeveBoard, clapper, turner, needle, bodkin string
+}
+
+// shareWords are the words on shared work.
+type shareWords struct {
+	title, fromAfter, toFor, setUp                                              string
+	cutters, intro, begun, fewest, soonest, bounded, alone, maker               string
+	inHand, handOvers, noHandOvers, more, restsOn, give, giveIntro, giveNothing string
+	giveTo, row, rowIntro, noneUnder, proved, rateFewest, rateFound, tables     string
+	bench, idle, here, work, wait, waitFor, waitMachine, turn                   string
+	comes, asks, handOn, doneAt, day, dayCaption, dayAlt, who                   string
+	operations, atWork, waiting, at, what, from, to, with                       string
+	doneAfter, saves, on, takesHer, people, every, perHour, allAfter            string
+	best, lacks, table, takes, places                                           string
+}
+
+// lessonWords are the words on a class in step.
+type lessonWords struct {
+	span, percent                                                                             string
+	intro, work, atHome, number, free, how, who, whoHow                                       string
+	place, right, check, within, own, seams, numbers, notFor                                  string
+	allFor, otherwise, stitchFirst, stitch, stitchAt, howAt, change, teacher                  string
+	bestFound, cheapest, spends, ownBest, restsOn, about, session, dated                      string
+	extra, meeting, homework, show, shown, lookAt, all, wanted                                string
+	needles, feet, heat, interfacing, notions, atTable, forShowing, ready                     string
+	thread, changeOver, showAfter, showWork, lines, groups, materials, interfacings           string
+	nameWhat, noneAtAll, needlesTitle, cloth, threadTitle, sessionColumn, when, numbersColumn string
+	homeColumn, seam, sewn, allowance, finished, whoColumn, pace, herWork                     string
+	changes, herself, machine, machines, forWhom, placeColumn, thereAre, meanWait             string
+	worst, most, inUse, colour, width, buy, kind, together                                    string
+	bobbins                                                                                   string
+}
+
 type figureWords struct {
 	mapAlt, mapCaption, mapLines, lineAlt, lineCaption, sectionAlt, sectionCaption string
 	stripAlt, stripCaption, rightSide, foldHere, joins                             string
@@ -124,6 +164,7 @@ func english() wording {
 			strips:     counted{"1 strip", "{n} strips"},
 			joins:      counted{"1 join", "{n} joins"},
 			bobbins:    counted{"1 bobbin", "{n} bobbins"},
+			persons:    counted{"1 person", "{n} people"},
 			minutes:    "{n} min", hours: "{h} h", hoursMinutes: "{h} h {n} min", underMinute: "under 1 min",
 		},
 		opening: openingWords{
@@ -161,6 +202,7 @@ func english() wording {
 			sewn:      "{seam} – {construction}.",
 		},
 		class: classWords{
+			bands: [7]string{"very easy", "easy", "fairly easy", "plain", "fairly hard", "hard", "very hard"},
 			intro: "Everybody in the class works by the same numbers. Do one thing at a time, and tick it when it looks right.",
 			step:  "{n} · {title}", show: "Show your work.", showCheck: "Show it with its measure, and go on when it has been seen.", showLast: "Show the finished garment.",
 			room: "My notes:", name: "My name, and the date:",
@@ -241,6 +283,178 @@ func english() wording {
 		},
 		closing: closingWords{notices: "Notices", notice: "{about}: {text}", needle: "Needle {needle}: {source}", notes: "Notes",
 			unitsMixed: "The words of the steps give lengths in {words}; the tables give them in {tables}."},
+		tools: toolWords{
+			tape:        "Tape measure.",
+			shears:      "Cutting shears, or rotary cutter with ruler and mat.",
+			chalk:       "Chalk or marking pen that has been tried on a scrap.",
+			pins:        "Fine pins and a pincushion.",
+			gauge:       "Seam gauge for the checks.",
+			scissors:    "Small sharp scissors.",
+			pinking:     "Pinking shears.",
+			pressCloth:  "Press cloth and a scrap of each cloth for testing heat.",
+			needleBoard: "Needle board, or a towel or a scrap of the pile cloth.",
+			sleeveBoard: "Sleeve board, or a rolled towel in the ring.",
+			clapper:     "Clapper, or a smooth block of bare wood.",
+			turner:      "Point turner or blunt bone.",
+			needle:      "Fine hand needle and thimble.",
+			bodkin:      "Bodkin, or a safety pin that closes well.",
+		},
+		share: shareWords{
+			title: "{work}: shared work", fromAfter: "{who}, after {n}", toFor: "{who}, for {n}", setUp: "{m} to set up",
+			cutters:     "Whoever cuts has this page at the table: {who}.",
+			intro:       "The work on {garment} shared among {n} in {room}. All times count from the beginning at {begins}; all is done after {finish}.",
+			begun:       "Of the work {n} are done already and left out here.",
+			fewest:      "No sharing ends sooner, and none that ends then has fewer hand-overs: proved.",
+			soonest:     "No sharing ends sooner: proved. Fewer hand-overs may be possible.",
+			bounded:     "The best that was found; none can end before {bound}.",
+			alone:       "{name} alone would need {alone}; the help saves her {saved}.",
+			maker:       "For the maker",
+			inHand:      "What each has in hand",
+			handOvers:   "Hand-over points",
+			noHandOvers: "Nothing is handed over.",
+			more:        "What one more would change",
+			restsOn:     "What these figures rest on",
+			give:        "What can be given away",
+			giveIntro:   "For a day with one helper only: the most that was found to take off the maker's hands, even where all is not done sooner.",
+			giveNothing: "To {name}: nothing that is worth carrying to her in her hours.",
+			giveTo:      "To {name}: it takes {m} off the maker's hands, with {n} hand-overs; all is done after {finish}.",
+			row:         "{n} of them: a row of tables",
+			rowIntro:    "Each person does her part of every garment and passes it on. One garment is {m} of work at the pace of the plan; trial rows are made once for all and left out, and so is setting machines up between garments, since each table keeps its own. Cut and share out in bundles.",
+			noneUnder:   "none under {m}",
+			proved:      "proved",
+			rateFewest:  "{rate} an hour take {n}: proved to be the fewest.",
+			rateFound:   "{rate} an hour take {n} as far as was found; fewer than {b} cannot do it.",
+			tables:      "The tables of {n}",
+			bench:       "Bench sheet: {name}",
+			idle:        "Nothing here asks for her skills in her hours.",
+			here:        "Here from {from} to {until}, counted from the beginning. Numbers are the same on every bench.",
+			work:        "Your work",
+			wait:        "{m} to wait.",
+			waitFor:     "{m} to wait, for number {n} by {who}.",
+			waitMachine: "{m} to wait until {who} leaves the machine after number {n}.",
+			turn:        "{at} · {n} · {machine}: {part}",
+			comes:       "Comes from {who}, number {n}.",
+			asks:        "Asks for {skill}, level {level}: {why}.",
+			handOn:      "Hand on to {who}, number {n}.",
+			doneAt:      "Done at {end}.",
+			day:         "The day",
+			dayCaption:  "Numbers are those of the operations; grey is setting up; hours and minutes from the beginning.",
+			dayAlt:      "Who does what when, and when each machine is in use, to scale.",
+			who:         "Who",
+			operations:  "Operations",
+			atWork:      "At work",
+			waiting:     "Waiting",
+			at:          "At",
+			what:        "What",
+			from:        "From",
+			to:          "To",
+			with:        "With",
+			doneAfter:   "Done after",
+			saves:       "Saves",
+			on:          "On",
+			takesHer:    "Takes her",
+			people:      "People",
+			every:       "One every",
+			perHour:     "An hour",
+			allAfter:    "All after",
+			best:        "Best",
+			lacks:       "The room lacks",
+			table:       "Table",
+			takes:       "Takes",
+			places:      "Places",
+		},
+		lesson: lessonWords{
+			span: "{first} to {last}", percent: "{n}%",
+			intro:         "{garment}, sewn by {n} in {room}. A number is the same act on the same part for everybody; where a number is not for you, you are free until the next.",
+			work:          "Session {n}: the work",
+			atHome:        "At home after session {n}",
+			number:        "{n} · {title}",
+			free:          "Free here: {names}.",
+			how:           "{how}.",
+			who:           "{who}.",
+			whoHow:        "{who}: {how}.",
+			place:         "{place}.",
+			right:         "Looks right: {good}",
+			check:         "Check.",
+			within:        "{what}: {mm}, give or take {off}.",
+			own:           "{name}: your own figures",
+			seams:         "Your seams",
+			numbers:       "Your numbers",
+			notFor:        "Not for you: {numbers}. You are free while the others do them.",
+			allFor:        "Every number is for you.",
+			otherwise:     "Where others sew it otherwise, yours is:",
+			stitchFirst:   "Stitch length {mm}, but where the next line says otherwise.",
+			stitch:        "Stitch length {mm}.",
+			stitchAt:      "Stitch length {mm} at {numbers}.",
+			howAt:         "{how}: numbers {numbers}.",
+			change:        "Before number {n}: {machine}, {what} {to}.",
+			teacher:       "For the teacher",
+			bestFound:     "The best sequence that was found for all together.",
+			cheapest:      "No sequence that all can keep takes the class less: proved.",
+			spends:        "In this sequence the class spends {all} on changes; each for herself would spend {alone}.",
+			ownBest:       "Each student's own best",
+			restsOn:       "What these figures rest on",
+			about:         "{about}.",
+			session:       "Session {n}",
+			dated:         "Session {n}: {date}",
+			extra:         "One more than the class has: find a time for it, or let students finish at home what they can.",
+			meeting:       "Numbers {span}. {up} to set up, {work} for work, {down} to clear. {who} needs longest, about {needs} without waiting. It ends where {rests}.",
+			homework:      "At home before the next session: numbers {span}.",
+			show:          "Show before it is needed; the time is when the quickest comes to it, counted from the beginning:",
+			shown:         "{at} · before number {n}: {what}, about {m}.",
+			lookAt:        "Look at what was done at home: numbers {span}.",
+			all:           "all",
+			wanted:        "{what} for {who}",
+			needles:       "{place}, needles: {what}.",
+			feet:          "{place}, feet: {what}.",
+			heat:          "{place}, heat: {what}.",
+			interfacing:   "Interfacing, cut: {what}.",
+			notions:       "Notions: {what}.",
+			atTable:       "At the table:",
+			forShowing:    "For showing: two plies of a scrap for each construction below, and one sewn already to pass round.",
+			ready:         "Have ready:",
+			thread:        "Thread before they come:",
+			changeOver:    "change over",
+			showAfter:     "After number {n}: {what}.",
+			showWork:      "Let them show their work:",
+			lines:         "Where a line forms:",
+			groups:        "Let them begin in {n} groups, {m} apart; those who begin later set up, lay out and mark meanwhile. The lines are shorter then.",
+			materials:     "Materials for the room",
+			interfacings:  "Interfacing and notions",
+			nameWhat:      "{name}: {what}.",
+			noneAtAll:     "None.",
+			needlesTitle:  "Needles",
+			cloth:         "Cloth",
+			threadTitle:   "Thread",
+			sessionColumn: "Session",
+			when:          "When",
+			numbersColumn: "Numbers",
+			homeColumn:    "At home after it",
+			seam:          "Seam",
+			sewn:          "Sewn as",
+			allowance:     "Allowance",
+			finished:      "Finished",
+			whoColumn:     "Who",
+			pace:          "Pace",
+			herWork:       "All her work",
+			changes:       "Changes here",
+			herself:       "By herself",
+			machine:       "Machine",
+			machines:      "Machines",
+			forWhom:       "For",
+			placeColumn:   "Place",
+			thereAre:      "There are",
+			meanWait:      "Mean wait",
+			worst:         "Worst",
+			most:          "Most waiting",
+			inUse:         "In use",
+			colour:        "Colour",
+			width:         "Width",
+			buy:           "Buy about",
+			kind:          "Kind",
+			together:      "All together",
+			bobbins:       "Bobbins",
+		},
 		figures: figureWords{
 			mapAlt: "Piece map", mapCaption: "The pieces, drawn {scale}. Solid line: cut. Dashed line: seam, or the leg of a dart. Short line across an allowance: notch. The allowance stands at each edge. Double arrow: lengthwise grain.",
 			mapLines: " Dotted line: where a pleat or another detail lies.",
