@@ -191,6 +191,11 @@ func (o *operator) settle(n *op, stitch string, stitchMM float64, foot, colour s
 		}
 		if st.Hand {
 			n.Setting.StitchMM = stitchMM
+			hand, err := o.handNeedle(n)
+			if err != nil {
+				return err
+			}
+			n.Setting.Needle = hand.Words()
 			break
 		}
 		needle, err := o.needle(n.cloths, n.row)
@@ -232,6 +237,24 @@ func (o *operator) needle(cloths []seams.Cloth, row seams.Row) (*seams.NeedleRul
 		}
 		if best == nil || r.NM > best.NM {
 			best = r
+		}
+	}
+	return best, nil
+}
+
+// handNeedle is the one for the stitches and the cloth in hand that asks for the
+// coarser needle.
+func (o *operator) handNeedle(n *op) (*seams.HandNeedle, error) {
+	row := n.row
+	row.Stitch, row.Layers, row.Basting = n.Setting.Stitch, max(row.Layers, 1), n.Does == "baste"
+	var best *seams.HandNeedle
+	for _, c := range n.cloths {
+		h, err := o.shelf.HandNeedleFor(o.factsOf(c), row)
+		if err != nil {
+			return nil, err
+		}
+		if best == nil || h.Size < best.Size {
+			best = h
 		}
 	}
 	return best, nil

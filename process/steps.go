@@ -21,7 +21,7 @@ func (o *operator) tell(plan *Plan, a *arrangement) {
 		plan.Operations = append(plan.Operations, n)
 		cost := a.cost.Steps[at]
 		if k := len(plan.Steps); k > 0 && cost.Move == 0 && len(cost.Changes) == 0 &&
-			plan.Steps[k-1].Station == n.Station {
+			plan.Steps[k-1].Station == n.Station && sameNeedle(plan.Steps[k-1].Setting, n.Setting) {
 			s := &plan.Steps[k-1]
 			s.Operations, s.Minutes = append(s.Operations, n.ID), s.Minutes+n.Minutes
 			s.Setting = s.Setting.with(n.Setting)
@@ -44,11 +44,18 @@ func (o *operator) tell(plan *Plan, a *arrangement) {
 	o.price(plan, a)
 }
 
+// sameNeedle reports whether one needle serves both. A hand needle is taken up in
+// no time, so that the order does not mind it, but a step names one.
+func sameNeedle(s, t Setting) bool { return s.Needle == t.Needle || s.Needle == "" || t.Needle == "" }
+
 // with fills in what the setting leaves open: at the iron an operation may not
 // mind the heat.
 func (s Setting) with(t Setting) Setting {
 	if s.HeatDots == 0 {
 		s.HeatDots, s.Steam = t.HeatDots, t.Steam
+	}
+	if s.Needle == "" {
+		s.Needle = t.Needle
 	}
 	return s
 }

@@ -154,13 +154,29 @@ func (o *operator) needles(plan *Plan) []NeedleUse {
 		i := slices.IndexFunc(o.ops, func(x op) bool { return x.ID == n.ID })
 		var titles []string
 		for _, c := range o.ops[i].cloths {
-			titles = append(titles, lowerFirst(c.Title))
+			if w := lowerFirst(c.Title); !slices.Contains(titles, w) {
+				titles = append(titles, w)
+			}
 		}
-		rule, err := o.needle(o.ops[i].cloths, o.ops[i].row)
-		if err != nil {
-			continue // the operation itself could not have been set
+		use := NeedleUse{Needle: w, For: listWords(titles, "and"), Hints: []string{}}
+		if o.room.stations[o.ops[i].station].Kind == "hand" {
+			rule, err := o.handNeedle(&o.ops[i])
+			if err != nil {
+				continue // the operation itself could not have been set
+			}
+			use.For, use.Source = "hand stitches in "+use.For, rule.Source
+			if n.Does == "baste" {
+				use.For = "basting " + listWords(titles, "and")
+			}
+			use.Hints = append(use.Hints, rule.Hints...)
+		} else {
+			rule, err := o.needle(o.ops[i].cloths, o.ops[i].row)
+			if err != nil {
+				continue
+			}
+			use.Source, use.Hints = rule.Source, append(use.Hints, rule.Hints...)
 		}
-		out = append(out, NeedleUse{Needle: w, For: listWords(titles, "and"), Hints: append([]string{}, rule.Hints...), Source: rule.Source})
+		out = append(out, use)
 	}
 	return out
 }

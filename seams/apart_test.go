@@ -17,10 +17,10 @@ import (
 func apart(i int, text string) (f seams.File, mark string) {
 	mark = fmt.Sprintf("-apart%02d", i)
 	var brought []string
-	for _, m := range regexp.MustCompile(`(?m)^- [a-z]+: (\S+)$`).FindAllStringSubmatch(text, -1) {
+	for _, m := range regexp.MustCompile(`(?m)^- [a-z-]+: (\S+)$`).FindAllStringSubmatch(text, -1) {
 		brought = append(brought, m[1])
 	}
-	named := regexp.MustCompile(`(?m)^(?:- [a-z]+|  like): (\S+)$`)
+	named := regexp.MustCompile(`(?m)^(?:- [a-z-]+|  like): (\S+)$`)
 	text = named.ReplaceAllStringFunc(text, func(line string) string {
 		if slices.Contains(brought, named.FindStringSubmatch(line)[1]) {
 			return line + mark

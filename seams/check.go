@@ -33,6 +33,9 @@ func (l *loader) check(s *Shelf) {
 	for _, p := range l.needles {
 		l.needle(p.entry, p.node)
 	}
+	for _, p := range l.handNeedles {
+		l.within(p.node, "size", float64(p.entry.Size), 1, 12, "")
+	}
 	for _, p := range l.threads {
 		l.thread(p.entry, p.node)
 	}

@@ -51,21 +51,22 @@ type Row struct {
 	Stitch    string // ISO 4915 type, or a hand stitch
 	Topstitch bool   // meant to be seen
 	Twin      bool   // two needles in one holder
+	Basting   bool   // it comes out again
 }
 
 // plainRow is a seam of two plies in lockstitch.
 func plainRow() Row { return Row{Layers: 2, Stitch: "301"} }
 
 // rowNames are the names of rules on a row: the facts, and layers, stitch,
-// topstitch, twin.
+// topstitch, twin, basting.
 func rowNames(facts formula.Names) formula.Names {
-	return facts.With(formula.Number, "layers").With(formula.Words, "stitch").With(formula.Condition, "topstitch", "twin")
+	return facts.With(formula.Number, "layers").With(formula.Words, "stitch").With(formula.Condition, "topstitch", "twin", "basting")
 }
 
 func (r Row) values(facts Facts) formula.Values {
 	values := formula.ValuesOf(facts.usable())
 	values["layers"], values["stitch"] = float64(r.Layers), r.Stitch
-	values["topstitch"], values["twin"] = r.Topstitch, r.Twin
+	values["topstitch"], values["twin"], values["basting"] = r.Topstitch, r.Twin, r.Basting
 	return values
 }
 
@@ -80,6 +81,18 @@ func (s *Shelf) NeedleForRow(facts Facts, row Row) (*NeedleRule, error) {
 	for i := range s.Needles {
 		if ok, err := s.Needles[i].rule.Holds(values); err != nil || ok {
 			return &s.Needles[i], err
+		}
+	}
+	return nil, ErrNoRule
+}
+
+// HandNeedleFor is the needle for hand stitches: the first rule that holds. The
+// error is a [form.Fault] in a rule, or [ErrNoRule].
+func (s *Shelf) HandNeedleFor(facts Facts, row Row) (*HandNeedle, error) {
+	values := row.values(facts)
+	for i := range s.HandNeedles {
+		if ok, err := s.HandNeedles[i].rule.Holds(values); err != nil || ok {
+			return &s.HandNeedles[i], err
 		}
 	}
 	return nil, ErrNoRule

@@ -117,6 +117,7 @@ type lists struct {
 	machines      []placed[Machine]
 	constructions []placed[Construction]
 	needles       []placed[NeedleRule]
+	handNeedles   []placed[HandNeedle]
 	threads       []placed[Thread]
 	interfacings  []placed[Interfacing]
 	tools         []placed[Tool]
@@ -135,7 +136,7 @@ type reader struct {
 
 // kinds are the words that may open an entry.
 func kinds() []string {
-	return []string{"cloth", "stitch", "machine", "construction", "needle", "thread", "interfacing",
+	return []string{"cloth", "stitch", "machine", "construction", "needle", "hand-needle", "thread", "interfacing",
 		"tool", "pressing", "act", "caution", "stay"}
 }
 
@@ -179,6 +180,8 @@ func (r *reader) entry(n *form.Node) {
 		r.head(n)
 	case "needle":
 		r.needles = read(r, r.needles, n)
+	case "hand-needle":
+		r.handNeedles = read(r, r.handNeedles, n)
 	case "thread":
 		r.threads = read(r, r.threads, n)
 	case "interfacing":
@@ -216,7 +219,7 @@ type loader struct {
 	facts  formula.Names
 }
 
-// add takes in a file. Needle, thread, pressing and stay rules of the user's come
+// add takes in a file. Needle, hand needle, thread, pressing and stay rules of the user's come
 // before ours, since the first that holds is taken.
 func (l *loader) add(r *reader, own bool) {
 	l.faults = append(l.faults, r.faults...)
@@ -225,6 +228,7 @@ func (l *loader) add(r *reader, own bool) {
 	add(l, &l.machines, &l.own.machines, r.machines, own, false)
 	add(l, &l.constructions, &l.own.constructions, r.constructions, own, false)
 	add(l, &l.needles, &l.own.needles, r.needles, own, true)
+	add(l, &l.handNeedles, &l.own.handNeedles, r.handNeedles, own, true)
 	add(l, &l.threads, &l.own.threads, r.threads, own, true)
 	add(l, &l.interfacings, &l.own.interfacings, r.interfacings, own, false)
 	add(l, &l.tools, &l.own.tools, r.tools, own, false)
@@ -284,6 +288,7 @@ func (l *loader) shelf() *Shelf {
 		Machines:      entries(l.machines),
 		Constructions: entries(l.constructions),
 		Needles:       entries(l.needles),
+		HandNeedles:   entries(l.handNeedles),
 		Threads:       entries(l.threads),
 		Interfacings:  entries(l.interfacings),
 		Tools:         entries(l.tools),
@@ -295,6 +300,7 @@ func (l *loader) shelf() *Shelf {
 	prepare(l, l.own.stitches, s.Stitches)
 	prepare(l, l.own.constructions, s.Constructions)
 	prepare(l, l.own.needles, s.Needles)
+	prepare(l, l.own.handNeedles, s.HandNeedles)
 	prepare(l, l.own.threads, s.Threads)
 	prepare(l, l.own.interfacings, s.Interfacings)
 	prepare(l, l.own.pressing, s.Pressing)

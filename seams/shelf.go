@@ -8,13 +8,14 @@ import (
 
 // Shelf is everything known, each kind in the order of its files: what comes
 // with bodkin first, a user's additions after it, except that a user's needle,
-// thread, pressing and stay rules come before ours, since the first that holds is taken.
+// hand needle, thread, pressing and stay rules come before ours, since the first that holds is taken.
 type Shelf struct {
 	Cloths        []Cloth
 	Stitches      []Stitch
 	Machines      []Machine
 	Constructions []Construction // of ours, [Load] reads the heads alone; ask [Shelf.Construction] for one
 	Needles       []NeedleRule
+	HandNeedles   []HandNeedle
 	Threads       []Thread
 	Interfacings  []Interfacing
 	Tools         []Tool
@@ -53,6 +54,7 @@ func (s Stitch) name() string       { return s.Name }
 func (m Machine) name() string      { return m.Name }
 func (c Construction) name() string { return c.Name }
 func (n NeedleRule) name() string   { return n.Name }
+func (h HandNeedle) name() string   { return h.Name }
 func (t Thread) name() string       { return t.Name }
 func (i Interfacing) name() string  { return i.Name }
 func (t Tool) name() string         { return t.Name }

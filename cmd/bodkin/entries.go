@@ -17,7 +17,7 @@ import (
 func kinds() [][2]string {
 	return [][2]string{
 		{"garments", "garment"}, {"cloth", "cloth"}, {"stitches", "stitch"}, {"seams", "construction"},
-		{"machines", "machine"}, {"needles", "needle"}, {"thread", "thread"}, {"interfacing", "interfacing"},
+		{"machines", "machine"}, {"needles", "needle"}, {"hand-needles", "hand-needle"}, {"thread", "thread"}, {"interfacing", "interfacing"},
 		{"stays", "stay"}, {"pressing", "pressing"}, {"tools", "tool"}, {"acts", "act"}, {"cautions", "caution"}, {"sizes", "size"},
 	}
 }

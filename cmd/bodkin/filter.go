@@ -75,8 +75,8 @@ func (f *filter) check(kind string) error {
 	switch {
 	case len(f.sorts) > 0 && kind != "cloth":
 		return wrong("list cloth has it; for seams write --for "+f.sorts[0], "list %s has no --%s", kind, f.sorts[0])
-	case f.cloth != "" && !slices.Contains([]string{"seams", "needles", "thread", "interfacing"}, kind):
-		return wrong("it is for seams, needles, thread and interfacing", "list %s has no --for", kind)
+	case f.cloth != "" && !slices.Contains([]string{"seams", "needles", "hand-needles", "thread", "interfacing"}, kind):
+		return wrong("it is for seams, needles, hand-needles, thread and interfacing", "list %s has no --for", kind)
 	case len(f.with) > 0 && !slices.Contains([]string{"seams", "stitches"}, kind):
 		return wrong("it is for seams and stitches", "list %s has no --with", kind)
 	}
@@ -135,6 +135,14 @@ func (n *narrowing) materials() error {
 				return err
 			}
 			n.ruledIn = append(n.ruledIn, r.Name)
+		case "hand-needles": // one to sew with and one to baste with
+			for _, row := range []seams.Row{{Layers: 2, Stitch: "fell"}, {Layers: 2, Stitch: "205", Basting: true}} {
+				r, err := n.shelf.HandNeedleFor(facts, row)
+				if err != nil {
+					return err
+				}
+				n.ruledIn = append(n.ruledIn, r.Name)
+			}
 		case "thread":
 			r, err := n.shelf.ThreadFor(facts)
 			if err != nil {

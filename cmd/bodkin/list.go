@@ -23,8 +23,8 @@ func listCommand(s streams) *cobra.Command {
 
 Cloth can be narrowed by its sort. Seams can be narrowed by the cloth that they
 are for, one by its name or a sort (those that suit most of it), and by a
-machine that they use; so can needles, thread and interfacing by cloth, and
-stitches by machine. What is given together holds together.`,
+machine that they use; so can needles, hand needles, thread and interfacing by
+cloth, and stitches by machine. What is given together holds together.`,
 		Example: `  bodkin list garments
   bodkin list cloth --sheer --json
   bodkin list seams --for knit --with overlocker
