@@ -34,13 +34,15 @@ func allowPiece(p templates.Piece, details []templates.Detail, lines []*line, qu
 	out := Piece{Name: p.Name, Title: p.Title, Cloth: p.Cloth, Cut: p.Cut, Count: p.Count * quantity,
 		Grain: p.Grain, Bias: p.Bias, Edges: []Edge{}, Net: points(p.Outline.Flatten(flat)), Marks: []Mark{}}
 	allowances := make([]outline.Allowance, len(p.Edges))
+	begins := 0
 	for i, e := range p.Edges {
 		a, seam := allowanceOf(p, i, lines)
 		allowances[i] = a
 		drawn, _ := p.Outline.Edge(e.Name)
 		middle, _ := drawn.At(drawn.Length() / 2)
 		out.Edges = append(out.Edges, Edge{Name: e.Name, Length: float64(e.Length), Allowance: a.Width,
-			Seam: seam, Middle: pointOf(middle)})
+			Seam: seam, Middle: pointOf(middle), Begins: begins})
+		begins += len(p.Outline.Edges[i].Flatten(flat)) - 1
 	}
 	cut, err := p.Outline.Cut(allowances)
 	if err != nil {

@@ -158,6 +158,7 @@ type Edge struct {
 	Allowance float64 `json:"allowance_mm"`
 	Seam      string  `json:"seam"`   // name in Seams; "fold" on the fold; the dart's name at a mouth
 	Middle    Point   `json:"middle"` // where to write the allowance on a piece map
+	Begins    int     `json:"begins"` // its first point in Net; it runs to the first of the next edge
 }
 
 // Strip is a binding, band or casing strip to cut.

@@ -66,6 +66,7 @@ func (c *composer) newSeam(seam process.Seam, told map[string]bool) {
 		c.drawn = append(c.drawn, seam)
 		c.sectionFigure(seam)
 	}
+	c.whereFigure(seam)
 }
 
 // sizesKey parts the seams whose sizes were told from other things that were.

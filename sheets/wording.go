@@ -146,6 +146,7 @@ type lessonWords struct {
 type figureWords struct {
 	mapAlt, mapCaption, mapLines, lineAlt, lineCaption, sectionAlt, sectionCaption string
 	stripAlt, stripCaption, rightSide, foldHere, joins                             string
+	whereAlt                                                                       string
 	rhythmAlt, rhythmCaption, rhythmBar, rhythmSum, rhythmPart                     string
 	larger, smaller, lifeSize                                                      string
 	plyA, plyB, plyOnly, plyStrip, plyInterfacing, plyElastic                      string
@@ -461,6 +462,7 @@ func english() wording {
 			lineAlt:  "Thread line: what each machine is threaded with at each step", lineCaption: "The thread line. One column a step, one row a machine. Numbered box: in use. Thin band: keeps its thread. Wedge: rethread here.",
 			sectionAlt: "{construction}, cut across", sectionCaption: "{construction}, cut across. Along the cloth {scale}; the plies are drawn apart. Numbers: the rows of stitching.",
 			stripAlt: "{strip}: lengths joined into one strip", stripCaption: "{strip}, joined, {width} wide. Along the strip {scale}; its width is not to scale.",
+			whereAlt:  "Where it lies, drawn heavy: {seam}",
 			rhythmAlt: "Rhythm of the work: at which place it is when", rhythmCaption: "The rhythm of the work. One row a place, a block a stay, lines between them the {moves} moves; time runs to the right, a mark every {every} minutes, changes included.",
 			rhythmBar: "Below, how the minutes fall to the places.", rhythmSum: "{trips} ×, {minutes} min", rhythmPart: "{place}, {minutes} min",
 			rightSide: "right side of the cloth", foldHere: "fold", joins: "join",
