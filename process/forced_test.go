@@ -76,3 +76,53 @@ func TestForcedByWhatLiesBetween(t *testing.T) {
 		}
 	}
 }
+
+// Where a published order has a seam before another that it waits for here, the
+// plan says so with the reason, and with each such pair its own precedence agrees:
+// something of the first comes after something of the second, whatever the order.
+func TestWhereABookCannotBeKept(t *testing.T) {
+	shelf := loadShelf(t)
+	want := map[string]process.BookWait{
+		// "crotch, sides, inseams" of a trouser workroom's page (common) against
+		// each leg made first.
+		"pull-on-trousers": {Seam: "crotch seam", For: "inseam", Because: "the crotch seam runs over the end of the inseam"},
+		// The Unit Method of Construction (textbook) sets sleeves after the sides.
+		"knit-tee": {Seam: "side and underarm seam", For: "armhole seam", Because: "the side and underarm seam runs over the end of the armhole seam"},
+	}
+	for _, name := range templates.Names() {
+		g, err := templates.Load(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := plan(t, jobFor(g, "cotton-lawn", "cotton-poplin"), rooms()[0], shelf)
+		b := p.Order.Textbook
+		if b == nil {
+			if _, wanted := want[name]; wanted {
+				t.Errorf("%s has no published order", name)
+			}
+			continue
+		}
+		title := map[string]string{}
+		for _, s := range p.Seams {
+			title[s.Name] = s.Title
+		}
+		seamOf := map[string]string{}
+		for _, o := range p.Operations {
+			seamOf[o.ID] = title[o.Seam]
+		}
+		for _, w := range b.Waits {
+			found := false
+			for _, o := range p.Operations {
+				for _, a := range o.After {
+					found = found || seamOf[o.ID] == w.Seam && seamOf[a.ID] == w.For && a.Because == w.Because
+				}
+			}
+			if !found {
+				t.Errorf("%s: nothing of the %s waits for the %s because %s", name, w.Seam, w.For, w.Because)
+			}
+		}
+		if w, ok := want[name]; ok && !slices.Contains(b.Waits, w) {
+			t.Errorf("%s: %+v is not among %+v", name, w, b.Waits)
+		}
+	}
+}

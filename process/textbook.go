@@ -37,6 +37,16 @@ type Textbook struct {
 	ChangeMinutes float64  `json:"change_minutes"`
 	ThreadChanges int      `json:"thread_changes"`
 	StationMoves  int      `json:"station_moves"`
+
+	Waits []BookWait `json:"waits"` // where the published order cannot be kept
+}
+
+// BookWait is a seam that the published order has before another for which it
+// has to wait here.
+type BookWait struct {
+	Seam    string `json:"seam"` // titles
+	For     string `json:"for"`
+	Because string `json:"because"`
 }
 
 // textbook is the first published order that fits the garment, and the sequence
@@ -60,7 +70,7 @@ func (o *operator) textbook() (*Textbook, []int, error) {
 			hems = min(hems, place[l])
 		}
 	}
-	t := &Textbook{Title: b.Title, Source: b.Source, Seams: []string{}}
+	t := &Textbook{Title: b.Title, Source: b.Source, Seams: []string{}, Waits: o.bookWaits(place)}
 	for k := range b.Parts {
 		for l, line := range o.lines {
 			if place[l] == k && line.kind != "staystitch" {
@@ -81,6 +91,27 @@ func (o *operator) textbook() (*Textbook, []int, error) {
 			return (place[n.line]*len(o.lines)+n.line+1)*passes + n.Pass
 		}
 	}), nil
+}
+
+// bookWaits tells where lines in their published places wait for lines that the
+// book has later, each pair once, with the reason of the first operation that
+// waits. Staystitching is no part of a published order.
+func (o *operator) bookWaits(place []int) []BookWait {
+	out := []BookWait{}
+	for l, line := range o.lines {
+		told := map[int]bool{}
+		for _, i := range o.span[l] {
+			for _, n := range o.ops[i].after {
+				k := o.ops[n.op].line
+				if k < 0 || n.asked || told[k] || place[k] <= place[l] || o.lines[k].kind == "staystitch" {
+					continue
+				}
+				told[k] = true
+				out = append(out, BookWait{Seam: line.title, For: o.lines[k].title, Because: n.because})
+			}
+		}
+	}
+	return out
 }
 
 // suits reports whether the garment has what the order speaks of.

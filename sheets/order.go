@@ -17,6 +17,11 @@ func (c *composer) whyThisOrder() {
 	c.rhythm()
 	if b := o.Textbook; b != nil {
 		c.para(say(w.bookNote, values{"title": plain(b.Title), "source": plain(b.Source)}))
+		var items []inline
+		for _, x := range b.Waits {
+			items = append(items, say(w.bookWaits, values{"seam": plain(upper(x.Seam)), "other": plain(x.For), "because": plain(x.Because)}))
+		}
+		c.list(items...)
 	}
 	c.list(c.unavoidable()...)
 	if own := o.Own; own != nil {
