@@ -22,10 +22,11 @@ type Job struct {
 	Order    []form.Text           `yaml:"order"`   // seams, edges or operations, each done before the next is begun
 	Pins     []form.Text           `yaml:"pins"`    // "neck before side", "fit after side"
 	Quantity form.Text             `yaml:"quantity"`
-	Also     []JobSize             `yaml:"also"`   // further sizes in the same cloths
-	Favour   form.Text             `yaml:"favour"` // quick, neat or strong
-	Units    form.Text             `yaml:"units"`  // cm or in; the workroom's where absent
-	Notes    string                `yaml:"notes"`  // Markdown of her own
+	Also     []JobSize             `yaml:"also"`     // further sizes in the same cloths
+	Machines form.Pairs[Standing]  `yaml:"machines"` // by the workroom's name for them: how they stand now and are to be left
+	Favour   form.Text             `yaml:"favour"`   // quick, neat or strong
+	Units    form.Text             `yaml:"units"`    // cm or in; the workroom's where absent
+	Notes    string                `yaml:"notes"`    // Markdown of her own
 }
 
 // JobCloth is the cloth in one role: one of the shelf by its name, or her own,
@@ -42,6 +43,14 @@ type JobCloth struct {
 	seams.Properties
 	Estimates []string   `yaml:"estimates"` // properties whose figure is an estimate
 	Keys      *form.Node `yaml:",node"`     // as written; nil where the job was made in code
+}
+
+// Standing is how a machine of the workroom stands when this job is begun, and
+// how it is to be left; what is not told is as the workroom has it.
+type Standing struct {
+	Threaded string    `yaml:"threaded"` // colour
+	Foot     form.Text `yaml:"foot"`
+	Leave    string    `yaml:"leave"` // colour
 }
 
 // MaxQuantity bounds a job: more garments than one maker sews in a sitting.

@@ -5,7 +5,11 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"bodkin/process"
+	"bodkin/process/order"
+	"bodkin/seams/form"
 	"bodkin/templates"
 )
 
@@ -55,5 +59,42 @@ func TestLeftAsTheRoomWants(t *testing.T) {
 	}
 	if cost[">white"] > cost["white>white"]+1e-9 {
 		t.Errorf("unthreaded at first it costs %.2f, in white %.2f", cost[">white"], cost["white>white"])
+	}
+}
+
+// What a job says of a machine goes over what the workroom says: the plan is that
+// of a room which says so itself. A machine or a foot that is not there is a fault
+// at its place.
+func TestMachinesAsTheJobFindsThem(t *testing.T) {
+	shelf := loadShelf(t)
+	g, err := templates.Load("shell-top")
+	if err != nil {
+		t.Fatal(err)
+	}
+	said, silent := jobFor(g, "quilting-cotton", "cotton-lawn"), jobFor(g, "quilting-cotton", "cotton-lawn")
+	said.Machines = form.Pairs[process.Standing]{
+		{Key: text("overlocker-4"), Value: process.Standing{Threaded: "white", Leave: "white"}},
+		{Key: text("By the window"), Value: process.Standing{Foot: text("zip foot")}},
+	}
+	plain, told := roomOf("steam", "straight-stitcher", "overlocker-4"), roomOf("steam", "straight-stitcher", "overlocker-4")
+	plain.Machines[0].Name, told.Machines[0].Name = "By the window", "By the window"
+	plain.Machines[1].Threaded = "navy" // the job knows better
+	told.Machines[1].Threaded, told.Machines[1].Leave, told.Machines[0].Foot = "white", "white", text("zip foot")
+	if diff := cmp.Diff(plan(t, silent, told, shelf), plan(t, said, plain, shelf)); diff != "" {
+		t.Errorf("(-room says +job says)\n%s", diff)
+	}
+	for _, tt := range []struct{ machines, want string }{
+		{"machines: {overloker-4: {threaded: white}}", `job.yaml:2:12: no machine "overloker-4" in the workroom`},
+		{"machines: {straight-stitcher: {foot: zipper foot}}", `job.yaml:2:38: straight-stitch machine has no "zipper foot"`},
+	} {
+		j, err := process.ParseJob("job.yaml", []byte("make: shell-top\n"+tt.machines+"\n"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		j.Cloth = said.Cloth
+		_, err = process.Work(t.Context(), process.Input{Job: j, Garment: g, Workroom: roomOf("steam", "straight-stitcher", "overlocker-4"), Shelf: shelf}, order.Options{})
+		if err == nil || !strings.Contains(err.Error(), tt.want) || !strings.Contains(err.Error(), "did you mean") {
+			t.Errorf("%s: error %v", tt.machines, err)
+		}
 	}
 }

@@ -50,6 +50,8 @@ func StartJob(g *templates.Garment, shelf *seams.Shelf, style length.Style) []by
 	}
 	s.line("quantity: 1")
 	s.line("# favour: neat   # quick, neat or strong")
+	s.line("# machines:   # how they stand now and are to be left, where that differs from the workroom's")
+	s.line("#   straight-stitcher: {threaded: white, foot: zip foot, leave: white}")
 	s.line("# notes: |")
 	s.line("#   Markdown of your own, printed at the end.")
 	return []byte(s.out.String())

@@ -106,6 +106,9 @@ func prepare(in Input) (*operator, *templates.Made, []relation, error) {
 	if err != nil {
 		return nil, nil, nil, err
 	}
+	if err := r.stand(in.Job.Machines); err != nil {
+		return nil, nil, nil, err
+	}
 	lines := lay(made, cloths, r)
 	if err := choose(lines, in.Job, in.Shelf, r); err != nil {
 		return nil, nil, nil, err
