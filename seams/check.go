@@ -10,6 +10,7 @@ import (
 // check looks over every entry against the others and against itself. It is
 // done once the user's entries have taken the place of ours.
 func (l *loader) check(s *Shelf) {
+	l.differences()
 	for _, p := range l.cloths {
 		l.cloth(p.entry, p.node)
 	}
@@ -47,6 +48,36 @@ func (l *loader) check(s *Shelf) {
 	}
 	for _, p := range l.stays {
 		l.stay(p.entry, p.node, s)
+	}
+}
+
+// differences looks over what sources differ on, in every kind of entry that tells it.
+func (l *loader) differences() {
+	for _, p := range l.cloths {
+		l.differ(p.entry.Differ, p.node)
+	}
+	for _, p := range l.stitches {
+		l.differ(p.entry.Differ, p.node)
+	}
+	for _, p := range l.machines {
+		l.differ(p.entry.Differ, p.node)
+	}
+	for _, p := range l.needles {
+		l.differ(p.entry.Differ, p.node)
+	}
+	for _, p := range l.handNeedles {
+		l.differ(p.entry.Differ, p.node)
+	}
+	for _, p := range l.interfacings {
+		l.differ(p.entry.Differ, p.node)
+	}
+	for _, p := range l.constructions {
+		l.differ(p.entry.Differ, p.node)
+		for i, d := range p.entry.Differ {
+			if d.Of != "" {
+				l.listed(p.node.At("differ", i, "of"), "size of this construction", d.Of, append(p.entry.Sizes.Keys(), allowanceName, "finished"))
+			}
+		}
 	}
 }
 

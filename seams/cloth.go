@@ -10,9 +10,10 @@ type Cloth struct {
 	Like  string `yaml:"like"`  // the cloth that what is left out is taken over from
 	Title string `yaml:"title"` // where it is like another: the name in words, if left out
 	Properties
-	Widths    []length.MM `yaml:"widths"`    // usual widths, selvedge to selvedge
-	Estimates []string    `yaml:"estimates"` // keys above whose figure is an estimate
-	Source    string      `yaml:"source,required"`
+	Widths    []length.MM  `yaml:"widths"`    // usual widths, selvedge to selvedge
+	Estimates []string     `yaml:"estimates"` // keys above whose figure is an estimate
+	Differ    []Difference `yaml:"differ"`
+	Source    string       `yaml:"source,required"`
 	// Inferred are the keys taken over from the cloth that it is like.
 	Inferred []string `yaml:"-"`
 	Own      bool     `yaml:"-"` // an entry of the user's

@@ -42,6 +42,7 @@ type Construction struct {
 	Passes []Pass       `yaml:"passes"`
 	Checks []Check      `yaml:"checks"`
 	Figure []FigureItem `yaml:"figure"`
+	Differ []Difference `yaml:"differ"`
 	Source string       `yaml:"source,required"`
 	At     form.Place   `yaml:",place"`
 

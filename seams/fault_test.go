@@ -114,6 +114,8 @@ func TestFaultsOfMaterials(t *testing.T) {
 		{"- stitch: x\n  title: X\n  ratio: 2\n  ratio_source: r\n  source: s\n", "mine.yaml:1:3: a stitch needs at least one thread"},
 		{strings.Replace(ownNeedle, "point: sharp", "point: twin", 1), "mine.yaml:2:3: a twin needle, and no other, has two points apart"},
 		{"- interfacing: i\n  title: I\n  for: seam\n  weight: 50\n  width: 900\n  trim: t\n  attach: a\n  source: s\n", "mine.yaml:5:10: width must be from 2 to 60 mm"},
+		{strings.Replace(ownCloth, "  source: measured\n", "  differ:\n    - {on: its weight, of: weight, least: 70, most: 60, says: [\"60 or 70: two shops\"]}\n  source: measured\n", 1), `mine.yaml:11:43: sources that differ from 70 to 60 do not differ`},
+		{strings.Replace(ownCloth, "  source: measured\n", "  differ:\n    - {on: its weight, least: 60, most: 70, says: [\"60 or 70: two shops\"]}\n  source: measured\n", 1), `mine.yaml:11:12: a range of what?`},
 		{ownStay("for: [hemm]"), `mine.yaml:3:9: "hemm" is no kind of construction on the shelf; did you mean "hem"?`},
 		{ownStay("for: [hem]\n  with: strip\n  cut: bias\n  text: t\n  made_as: [blind-stiched]"), `mine.yaml:7:13: "blind-stiched" is no construction of these kinds on the shelf; did you mean "blind-stitched"?`},
 		{ownStay("for: [hem]\n  with: strip\n  made_as: [blind-stitched]\n  cut: bias"), `mine.yaml:1:9: s asks for a strip and has no text`},

@@ -11,13 +11,14 @@ import (
 // about what that of a [NeedleRule] may. The first of the table that holds is
 // taken. Hand needles are numbered the other way round: the higher, the finer.
 type HandNeedle struct {
-	Name   string    `yaml:"hand-needle,required"`
-	Title  string    `yaml:"title,required"`
-	Kind   string    `yaml:"kind,required" oneof:"sharps betweens milliner's ballpoint glover's"`
-	Size   int       `yaml:"size,required"` // 1 the coarsest to 12 the finest
-	When   form.Text `yaml:"when"`
-	Hints  []string  `yaml:"hints"`
-	Source string    `yaml:"source,required"`
+	Name   string       `yaml:"hand-needle,required"`
+	Title  string       `yaml:"title,required"`
+	Kind   string       `yaml:"kind,required" oneof:"sharps betweens milliner's ballpoint glover's"`
+	Size   int          `yaml:"size,required"` // 1 the coarsest to 12 the finest
+	When   form.Text    `yaml:"when"`
+	Hints  []string     `yaml:"hints"`
+	Differ []Difference `yaml:"differ"`
+	Source string       `yaml:"source,required"`
 
 	rule *formula.Formula
 }

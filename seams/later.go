@@ -60,10 +60,11 @@ func (d *later) how(names formula.Names) (*making, error) {
 			Passes []Pass       `yaml:"passes"`
 			Checks []Check      `yaml:"checks"`
 			Figure []FigureItem `yaml:"figure"`
+			Differ []Difference `yaml:"differ"`
 			Source string       `yaml:"source,required"`
 		}
 		if d.makingErr = root.Decode(&c); d.makingErr == nil {
-			d.made = newMaking(c.Passes, c.Checks, c.Figure, c.Source, names)
+			d.made = newMaking(making{Passes: c.Passes, Checks: c.Checks, Figure: c.Figure, Differ: c.Differ, Source: c.Source}, names)
 		}
 	})
 	return d.made, d.makingErr

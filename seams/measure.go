@@ -20,7 +20,8 @@ type Sized struct {
 	Passes     []SizedPass
 	Checks     []SizedCheck
 	Figure     []Drawn
-	Source     string // of the construction
+	Differ     []Difference // what sources differ on
+	Source     string       // of the construction
 }
 
 // Size is a named size.
@@ -143,7 +144,7 @@ const least = 0.1
 
 func (m *measurer) measure() (Sized, error) {
 	c, w, out := m.c, m.works, &m.out
-	out.Source = m.made.Source
+	out.Source, out.Differ = m.made.Source, m.made.Differ
 	for i, s := range c.Sizes {
 		mm := m.number(w.sizes[i])
 		m.values[s.Key.Value] = mm

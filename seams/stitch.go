@@ -25,9 +25,10 @@ type Stitch struct {
 	NeedleShare float64 `yaml:"needle_share"`
 	// Formula is thread per unit of seam from s (stitches per mm), t (thickness
 	// of the whole seam in mm) and w (overedge bight in mm).
-	Formula     form.Text `yaml:"formula"`
-	RatioSource string    `yaml:"ratio_source,required"`
-	Source      string    `yaml:"source,required"`
+	Formula     form.Text    `yaml:"formula"`
+	RatioSource string       `yaml:"ratio_source,required"`
+	Differ      []Difference `yaml:"differ"`
+	Source      string       `yaml:"source,required"`
 	// Strength is the factor from the thread's own strength to that of a seam
 	// with one stitch per unit of length; 0 where none is published.
 	Strength float64 `yaml:"strength"`
@@ -38,23 +39,24 @@ type Stitch struct {
 // Machine is a thing that stands in the workroom: it forms stitches, or it
 // presses, or it is a pair of hands with a needle.
 type Machine struct {
-	Name         string   `yaml:"machine,required"`
-	Title        string   `yaml:"title,required"`
-	Kind         string   `yaml:"kind,required" oneof:"machine iron hand"`
-	Industrial   bool     `yaml:"industrial"` // built for a factory: on its own bench, made for one thing
-	Forms        []string `yaml:"forms"`
-	Speed        float64  `yaml:"speed"`     // stitches a minute, as a careful maker runs it
-	MaxSpeed     float64  `yaml:"max_speed"` // stitches a minute that it is built for
-	MaxThickness float64  `yaml:"max_thickness"`
-	Feet         []string `yaml:"feet"` // the first is the one it usually wears
-	Needles      string   `yaml:"needles"`
-	NeedleSystem string   `yaml:"needle_system"` // shank and length that the maker asks for
-	Threads      int      `yaml:"threads"`       // cones or spools to change for a colour
-	Bobbin       float64  `yaml:"bobbin"`        // metres on a full bobbin; 0 where there is none
-	Minutes      Changes  `yaml:"minutes"`
-	Steam        bool     `yaml:"steam"`
-	MaxDots      int      `yaml:"max_dots"` // iron only
-	Source       string   `yaml:"source,required"`
+	Name         string       `yaml:"machine,required"`
+	Title        string       `yaml:"title,required"`
+	Kind         string       `yaml:"kind,required" oneof:"machine iron hand"`
+	Industrial   bool         `yaml:"industrial"` // built for a factory: on its own bench, made for one thing
+	Forms        []string     `yaml:"forms"`
+	Speed        float64      `yaml:"speed"`     // stitches a minute, as a careful maker runs it
+	MaxSpeed     float64      `yaml:"max_speed"` // stitches a minute that it is built for
+	MaxThickness float64      `yaml:"max_thickness"`
+	Feet         []string     `yaml:"feet"` // the first is the one it usually wears
+	Needles      string       `yaml:"needles"`
+	NeedleSystem string       `yaml:"needle_system"` // shank and length that the maker asks for
+	Threads      int          `yaml:"threads"`       // cones or spools to change for a colour
+	Bobbin       float64      `yaml:"bobbin"`        // metres on a full bobbin; 0 where there is none
+	Minutes      Changes      `yaml:"minutes"`
+	Steam        bool         `yaml:"steam"`
+	MaxDots      int          `yaml:"max_dots"` // iron only
+	Differ       []Difference `yaml:"differ"`
+	Source       string       `yaml:"source,required"`
 }
 
 // Changes are the minutes that a change of each kind takes.

@@ -23,6 +23,7 @@ type making struct {
 	Passes []Pass
 	Checks []Check
 	Figure []FigureItem
+	Differ []Difference
 	Source string
 
 	passWhen, passStitch        []*formula.Formula
@@ -58,22 +59,22 @@ func newWorks(c *Construction, facts formula.Names) *works {
 	}
 	w.names = names
 	if c.later == nil {
-		w.made = newMaking(c.Passes, c.Checks, c.Figure, c.Source, names)
+		w.made = newMaking(making{Passes: c.Passes, Checks: c.Checks, Figure: c.Figure, Differ: c.Differ, Source: c.Source}, names)
 	}
 	return w
 }
 
-func newMaking(passes []Pass, checks []Check, figure []FigureItem, source string, names formula.Names) *making {
-	m := &making{Passes: passes, Checks: checks, Figure: figure, Source: source}
-	for _, p := range passes {
+func newMaking(how making, names formula.Names) *making {
+	m := &how
+	for _, p := range m.Passes {
 		m.passWhen = append(m.passWhen, formula.New(p.When, formula.Condition, names))
 		m.passStitch = append(m.passStitch, number(p.Length, names))
 	}
-	for _, k := range checks {
+	for _, k := range m.Checks {
 		m.checkExpect = append(m.checkExpect, number(k.Expect, names))
 		m.checkTolerance = append(m.checkTolerance, number(k.Tolerance, names))
 	}
-	for _, item := range figure {
+	for _, item := range m.Figure {
 		var line [][]*formula.Formula
 		for _, point := range item.Through {
 			var xy []*formula.Formula

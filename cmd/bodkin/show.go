@@ -40,8 +40,12 @@ form that a job's make: reads by its path.`,
 					if e.Kind == "garment" {
 						about, err = namedSizes(e)
 					}
+					var differ string
+					if err == nil && e.Kind != "garment" {
+						differ, err = sourcesDiffer(e)
+					}
 					if err == nil {
-						fmt.Fprint(s.out, about+entryText(e))
+						fmt.Fprint(s.out, about+entryText(e, differ))
 					}
 					return err
 				}
@@ -57,8 +61,9 @@ form that a job's make: reads by its path.`,
 	return cmd
 }
 
-// entryText is an entry as a file of its own: a list of one, or a garment.
-func entryText(e seams.Entry) string {
+// entryText is an entry as a file of its own: a list of one, or a garment. What
+// sources disagree on stands at its head.
+func entryText(e seams.Entry, differ string) string {
 	from := "the shelf that comes with bodkin"
 	if e.Own {
 		from = "your own shelf"
@@ -66,7 +71,7 @@ func entryText(e seams.Entry) string {
 	if e.Over != (form.Place{}) {
 		from += ", in the place of ours at " + e.Over.String()
 	}
-	head := fmt.Sprintf("# %s, from %s\n# %s\n", e.Title, from, e.Place)
+	head := fmt.Sprintf("# %s, from %s\n# %s\n", e.Title, from, e.Place) + differ
 	if e.Kind == "garment" {
 		return head + e.Text
 	}
@@ -80,6 +85,21 @@ func entryText(e seams.Entry) string {
 		indent = "  "
 	}
 	return head + b.String()
+}
+
+// sourcesDiffer tells, as comments, what sources disagree on.
+func sourcesDiffer(e seams.Entry) (string, error) {
+	list, err := e.Differences()
+	var b strings.Builder
+	for _, d := range list {
+		var says []string
+		for _, text := range d.Says {
+			what, source, _ := strings.Cut(text, ": ")
+			says = append(says, what+" ("+source+")")
+		}
+		b.WriteString(wrapped("sources differ on "+d.On+": "+strings.Join(says, "; "), "# ", "#   "))
+	}
+	return b.String(), err
 }
 
 // namedSizes tells, as comments, the named sizes that a garment can be made by, and
