@@ -16,6 +16,8 @@
 //	load.go, check*.go      reading it, and what entries must be to one another
 //	later.go                how a construction is made, read when it is wanted
 //	weigh.go, choose.go     which construction, needle, thread, interfacing; which cautions
+//	handneedle.go, stay.go  the needle of the hand; tape along a line, a strip in a hem
+//	difference.go           what sources differ on
 //	press.go                how a cloth is pressed
 //	like.go, resemble.go    a cloth told by what differs; the known cloth it resembles
 //	told.go, underline.go   a cloth told outside the shelf; two layers sewn as one
