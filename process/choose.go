@@ -209,6 +209,9 @@ func measure(lines []*line) error {
 		if l.kind == "staystitch" { // comes before what it holds, so it is met after it here
 			l.facts.Edge.Allowance = allowance[l.edges[0]]
 		}
+		if l.draws != nil {
+			l.facts.Join.Allowance = l.draws.sized.Allowance
+		}
 		if l.edge != nil && l.edge.Kind == "hem" {
 			l.settleFullness()
 		}

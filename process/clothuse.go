@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"bodkin/seams"
 	"bodkin/seams/length"
 	"bodkin/templates"
 )
@@ -110,27 +109,6 @@ func handling(c clothIn) []string {
 	return out
 }
 
-// gatheredFrom is the part of the longer edge from which fullness is gathered and
-// not eased: an estimate, as the constructions for eased and gathered seams have it.
-const gatheredFrom = 0.15
-
-// gatheredByHand tells of seams with fullness that what is chosen for them, such as
-// a French seam in sheer cloth, does not draw up.
-func (o *operator) gatheredByHand() []Notice {
-	var out []Notice
-	for _, l := range o.lines {
-		eased := l.facts.Join.Eased
-		if l.work != joining || eased <= gatheredFrom*l.length ||
-			slices.ContainsFunc(l.sized.Passes, func(p seams.SizedPass) bool { return p.Pass.Does == "gather" }) {
-			continue
-		}
-		out = append(out, Notice{About: upperFirst(l.title),
-			Text: fmt.Sprintf("One edge is %s longer, and what is sewn here does not gather it: before the edges are pinned, draw it up on two rows of long running stitches, within the allowance, until both are equally long.",
-				length.Format(length.MM(math.Round(eased)), o.style))})
-	}
-	return out
-}
-
 // onTheBias tells how pieces are laid and sewn whose grain crosses them at 45
 // degrees: common practice, no source. How far the cloth drops is not reckoned.
 func (o *operator) onTheBias() []Notice {
@@ -186,7 +164,6 @@ func (o *operator) notices(plan *Plan) []Notice {
 					length.Format(length.MM(math.Round(l.facts.Edge.Fullness)), o.style))})
 		}
 	}
-	out = append(out, o.gatheredByHand()...)
 	out = append(out, o.onTheBias()...)
 	out = append(out, o.orderNotices(plan)...)
 	if !plan.Order.Proved {

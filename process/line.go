@@ -53,6 +53,7 @@ type line struct {
 	stayed      bool         // it is no pass of the construction that lays the tape
 	rounded     *Interfacing // the strip in the hem
 	lays        *seams.Stay  // what asks for that strip
+	draws       *line        // of gathers: what takes their edge in
 	minutes     float64
 }
 

@@ -89,7 +89,7 @@ func lay(made *templates.Made, cloths []clothIn, r *room) []*line {
 	for i := range made.Treatments {
 		out = append(out, b.treatment(&made.Treatments[i]))
 	}
-	return append(b.staystitches(out), out...)
+	return slices.Concat(b.staystitches(out), b.gathers(out), out)
 }
 
 type layer struct {

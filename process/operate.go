@@ -322,6 +322,13 @@ func (o *operator) names(l *line) map[string]string {
 		}
 	case onePiece, setIn, along:
 		m["a"], m["b"] = o.pieceTitle(l.pieces[0]), o.pieceTitle(l.pieces[0])
+		if l.kind == "gathers" {
+			var titles []string
+			for _, p := range l.pieces {
+				titles = append(titles, o.pieceTitle(p))
+			}
+			m["a"], m["ratio"] = listWords(titles, "and"), l.ratio()
+		}
 		if l.detail != nil {
 			m["press"] = l.detail.Press
 		}

@@ -43,6 +43,9 @@ func structure(made *templates.Made, lines []*line) []relation {
 			out = append(out, s.crossings(i, l)...)
 		case onePiece:
 			out = append(out, s.insidePiece(i, l)...)
+			if l.draws != nil {
+				out = append(out, s.gathering(i, l)...)
+			}
 		}
 		if l.detail != nil && l.kind != "dart" {
 			out = append(out, s.details(i, l)...)
@@ -98,6 +101,7 @@ func (s *structureOf) insidePiece(d int, l *line) []relation {
 			continue
 		}
 		switch {
+		case l.draws != nil:
 		case l.kind == "staystitch":
 			if x.kind != "staystitch" && touches(x, l.pieces) {
 				out = append(out, relation{first: d, then: i,

@@ -116,6 +116,7 @@ func prepare(in Input) (*operator, *templates.Made, []relation, error) {
 	if err := measure(lines); err != nil {
 		return nil, nil, nil, err
 	}
+	lines = drawnUp(lines)
 	if err := r.clear(lines); err != nil {
 		return nil, nil, nil, err
 	}

@@ -123,6 +123,9 @@ func (c Construction) wordNames() []string {
 	if slices.Contains(out, "tape") {
 		out = append(out, "tape_name") // what is chosen for a tape
 	}
+	if c.Kind == "gathers" {
+		out = append(out, "ratio") // how many times as long as it will be
+	}
 	if c.Kind == "hem" {
 		out = append(out, "caught") // what hand stitches pick up: the garment, or a strip in the hem
 	}

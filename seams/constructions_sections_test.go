@@ -16,7 +16,7 @@ import (
 func TestWordsOfPasses(t *testing.T) {
 	s := load(t)
 	brace := regexp.MustCompile(`\{([^}]*)\}`)
-	titles := []string{"a", "b", "edge", "strip", "tape_name", "caught"}
+	titles := []string{"a", "b", "edge", "strip", "tape_name", "caught", "ratio"}
 	for i := range s.Constructions {
 		c := &s.Constructions[i]
 		sized, err := c.Measure(plainFacts(t, s, "cotton-lawn"))

@@ -25,6 +25,7 @@ func kindsOfDetail() []detailKind {
 		{"dart", []string{"piece", "between", "point", "press", "toward"}, nil},
 		{"tuck", []string{"piece", "depth", "count"}, []string{"takes", "lines", "length", "across"}},
 		{"pleat", []string{"piece", "depth", "count"}, []string{"takes", "lines", "length"}},
+		{"gathers", []string{"piece", "takes", "length"}, nil},
 		{"patch-pocket", []string{"piece", "pieces"}, []string{"lines", "fits", "depth", "count"}},
 		{"in-seam-pocket", []string{"in", "pieces", "length", "after"}, []string{"fits"}},
 		{"slanted-pocket", []string{"along", "pieces", "beyond"}, []string{"fits"}},
@@ -183,6 +184,9 @@ func (w *workshop) detailMade(i int) {
 	}
 	for _, piece := range t.Pieces {
 		d.Pieces = append(d.Pieces, piece.Value)
+	}
+	if d.Kind == "gathers" {
+		d.Length, d.Eased = mm(w.chainLength(t.Takes)), mm(w.chainLength(t.Takes)-number(t.Length))
 	}
 	d.Fits, _ = w.g.chain(t.Fits)
 	d.Takes, _ = w.g.chain(t.Takes)

@@ -176,8 +176,8 @@ type DetailDraft struct {
 	Ease      []form.Text   `yaml:"ease"`    // least and most by which along is longer than fits
 	Gather    []form.Text   `yaml:"gather"`  // least and most times that along is as long as fits
 	Opens     []form.Text   `yaml:"opens"`   // of a slit: the edges that it opens, so that what runs along them has ends there
-	Takes     []form.Text   `yaml:"takes"`   // the edges that it shortens, by twice its depth each time
-	Length    form.Text     `yaml:"length"`  // of an opening, of a slit, of a pocket's mouth
+	Takes     []form.Text   `yaml:"takes"`   // the edges that it shortens: by twice its depth each time, gathers to their length
+	Length    form.Text     `yaml:"length"`  // of an opening, of a slit, of a pocket's mouth; of gathers as they are drawn up
 	At        form.Text     `yaml:"at"`      // the end of the join that an opening reaches: from or to
 	After     form.Text     `yaml:"after"`   // how far along the join it begins
 	Depth     form.Text     `yaml:"depth"`   // finished

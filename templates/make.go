@@ -115,10 +115,31 @@ func (w *workshop) shorten() {
 		if len(t.Takes) == 0 {
 			continue
 		}
-		taken := 2 * w.number(t.Depth, t.from.scope) * w.number(t.Count, t.from.scope)
 		parts, _ := w.g.chain(t.Takes)
+		if t.Kind.Value == "gathers" {
+			w.drawUp(t, parts)
+			continue
+		}
+		taken := 2 * w.number(t.Depth, t.from.scope) * w.number(t.Count, t.from.scope)
 		for _, c := range parts {
 			w.shortened[c] += taken
+		}
+	}
+}
+
+// drawUp notes what gathers take from their edges: each its part of the length.
+func (w *workshop) drawUp(t *DetailDraft, parts []ChainPart) {
+	whole, drawn := w.chainLength(t.Takes), w.length(t.Length, t.from.scope)
+	if drawn <= 0 || drawn >= whole {
+		w.fault(t.Length, fmt.Sprintf("the %s cannot draw an edge of %s up to %s", t.Title, said(whole), said(drawn)),
+			"give the length that it has when it is drawn up")
+		return
+	}
+	for _, c := range parts {
+		if p := w.piece(c.Piece); p != nil {
+			if e, ok := p.Outline.Edge(c.Edge); ok {
+				w.shortened[c] += e.Length() * (1 - drawn/whole)
+			}
 		}
 	}
 }

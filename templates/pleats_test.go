@@ -1,6 +1,7 @@
 package templates_test
 
 import (
+	"strings"
 	"testing"
 
 	"bodkin/templates"
@@ -44,4 +45,37 @@ func TestTucksTakeUpTwiceTheirDepth(t *testing.T) {
 	tucked := makeIt(t, "apron", nil, pairs("tucks", "three"))
 	near(t, "cut longer", edge(t, tucked, "body", "side").Length()-edge(t, plain, "body", "side").Length(), 3*2*10, 1e-6)
 	near(t, "as long when sewn", float64(treatment(t, tucked, "side").Length), float64(treatment(t, plain, "side").Length), 1e-6)
+}
+
+// Gathers make an edge as long as they are drawn up to: the back of the tabard,
+// cut wider at its side by what is gathered there, fits the front.
+func TestGathersDrawAnEdgeUp(t *testing.T) {
+	text := strings.NewReplacer(
+		"details:\n", "details:\n  - {detail: side-gathers, title: side gathers, kind: gathers, piece: back, each_side: true, takes: [back.side], length: 600}\n",
+		"b: [back.side], each_side: true}", "b: [back.side], each_side: true, ease: [drawn - 600, drawn - 600]}",
+		"values:\n", "values:\n  drawn: up + 20 - 20\n",
+	).Replace(tabard)
+	g, err := templates.Parse("tabard.yaml", []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	m, err := g.Make(nil, pairs("length", "70 cm"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	side := edge(t, m, "back", "side").Length()
+	for _, d := range m.Details {
+		if d.Kind == "gathers" {
+			near(t, "cut", float64(d.Length), side, 1e-9)
+			near(t, "drawn up", float64(d.Eased), side-600, 1e-9)
+		}
+	}
+	for _, j := range m.Joins {
+		if j.Name == "side" {
+			near(t, "what is sewn to the front", float64(j.LengthB), 600, 1e-9)
+		}
+	}
+	if _, err := g.Make(nil, pairs("length", "45 cm")); err == nil || !strings.Contains(err.Error(), "cannot draw an edge of") {
+		t.Errorf("an edge is drawn up to more than its length: %v", err)
+	}
 }
