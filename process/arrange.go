@@ -248,12 +248,13 @@ func (o *operator) problem() (order.Problem, [][]attribute) {
 	}
 	p.Moves = o.moves()
 	for i, n := range o.ops {
-		q := order.Operation{Station: n.station, Setting: settings[i], Group: n.line + 1}
+		q := order.Operation{Station: n.station, Setting: settings[i], Group: n.line} // of no line: order.NoGroup
 		for _, need := range n.after {
 			q.After = append(q.After, need.op)
 		}
 		p.Operations = append(p.Operations, q)
 	}
+	o.addWishes(&p)
 	return p, attrs
 }
 

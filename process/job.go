@@ -21,6 +21,7 @@ type Job struct {
 	Seams    form.Pairs[form.Text] `yaml:"seams"`   // construction by seam name, "anyway" after it to overrule a rule
 	Order    []form.Text           `yaml:"order"`   // seams, edges or operations, each done before the next is begun
 	Pins     []form.Text           `yaml:"pins"`    // "neck before side", "fit after side"
+	Wishes   form.Pairs[form.Text] `yaml:"wishes"`  // minutes that each is worth: region, small, delicate, fitting, "neck before side"
 	Quantity form.Text             `yaml:"quantity"`
 	Also     []JobSize             `yaml:"also"`     // further sizes in the same cloths
 	Machines form.Pairs[Standing]  `yaml:"machines"` // by the workroom's name for them: how they stand now and are to be left

@@ -47,6 +47,7 @@ type operator struct {
 	ops      []op
 	span     [][]int   // operations of each line, in order
 	crossed  []crossed // thickest place of each line
+	wishes   []wishFor // of the job
 }
 
 // operate returns the operations of the whole job, each with its station, its

@@ -391,6 +391,8 @@ type Order struct {
 	Forced   []Forced  `json:"forced"`             // of what is changed, what no order can avoid
 	Textbook *Textbook `json:"textbook,omitempty"` // where a published order fits the garment
 
+	Wishes []Wished `json:"wishes"` // of the job, in its order
+
 	Own *OwnOrder `json:"own,omitempty"` // where the job asks for an order of its own
 }
 

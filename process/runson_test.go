@@ -17,7 +17,6 @@ func slitSkirt(t testing.TB) *templates.Garment {
 	for _, r := range [][2]string{
 		{"{edge: side,   from: hem_side,   to: under_hip}", "{edge: slit,   from: hem_side,   to: under_hip}"},
 		{"      - {mark: hip level, edge: side, after: below}\n", ""},
-		{"    marks:\n\n", "\n"},
 		{`    along: [front.hem, back.hem]
     across: true
     closed: true

@@ -50,6 +50,7 @@ func StartJob(g *templates.Garment, shelf *seams.Shelf, style length.Style) []by
 	}
 	s.line("quantity: 1")
 	s.line("# favour: neat   # quick, neat or strong")
+	s.line("# wishes: {region: 0.5}   # worth so many minutes of change: region, small, delicate, fitting, or a pair such as neck before side")
 	s.line("# machines:   # how they stand now and are to be left, where that differs from the workroom's")
 	s.line("#   straight-stitcher: {threaded: white, foot: zip foot, leave: white}")
 	s.line("# notes: |")

@@ -147,12 +147,13 @@ func (o *operator) checks(plan *Plan, stepOf map[int]int) {
 // price adds up what the order costs, and what seam by seam would have cost.
 func (o *operator) price(plan *Plan, a *arrangement) {
 	plan.Order = Order{
-		ChangeMinutes: float64(a.cost.Total) / 60, BoundMinutes: float64(a.bound) / 60,
-		Proved: a.result.Proved, Explored: a.result.Expanded,
+		ChangeMinutes: float64(a.cost.Total-wishSeconds(a.cost)) / 60,
+		BoundMinutes:  float64(max(a.bound-wishSeconds(a.cost), 0)) / 60,
+		Proved:        a.result.Proved, Explored: a.result.Expanded,
 		SeamBySeamMinutes: a.seamBySeam.minutes, SeamBySeamMoves: a.seamBySeam.moves,
 		SeamBySeamThreadChanges: a.seamBySeam.threads,
 	}
-	plan.Order.Textbook = a.book
+	plan.Order.Textbook, plan.Order.Wishes = a.book, o.tellWishes(a.cost)
 	t := Totals{Operations: len(plan.Operations), Steps: len(plan.Steps), ChangeMinutes: plan.Order.ChangeMinutes}
 	for _, n := range plan.Operations {
 		t.SewMinutes += n.Minutes

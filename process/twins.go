@@ -86,6 +86,10 @@ func (o *operator) spread(p *order.Problem, attrs [][]attribute, kinds [][]int) 
 		}
 	}
 	finely(p.Moves)
+	p.Pick *= fine
+	for k := range p.Wishes {
+		p.Wishes[k].Cost *= fine
+	}
 	for k, st := range p.Stations {
 		for a, at := range st.Attributes {
 			finely(at.Change)

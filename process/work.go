@@ -43,6 +43,9 @@ func Work(ctx context.Context, in Input, opts order.Options) (*Plan, error) {
 		return nil, &DoneError{Garment: in.Garment.Title}
 	}
 	o.hurry(in.First)
+	if err := o.wishing(in.Job); err != nil {
+		return nil, err
+	}
 	a, err := o.arrange(ctx, in.Garment.Title, own, opts)
 	if err != nil {
 		return nil, err

@@ -23,7 +23,7 @@ func (c *composer) whyThisOrder() {
 		}
 		c.list(items...)
 	}
-	c.list(c.unavoidable()...)
+	c.list(append(c.unavoidable(), c.wishes()...)...)
 	if own := o.Own; own != nil {
 		pattern := w.kept
 		if len(own.Refused) > 0 {
@@ -70,6 +70,28 @@ func (c *composer) unavoidable() []inline {
 		}
 		out = append(out, say(pattern, values{"n": plain(number(f.Least)), "what": plain(c.whatChanges(f.What)),
 			"station": plain(c.stationTitle(f.Station)), "because": plain(f.Because)}))
+	}
+	return out
+}
+
+// wishes says what became of what the job wishes for.
+func (c *composer) wishes() []inline {
+	w := c.say.order
+	names := map[string]string{"region": w.wishRegion, "small": w.wishSmall, "delicate": w.wishDelicate, "fitting": w.wishFitting}
+	var out []inline
+	for _, x := range c.plan.Order.Wishes {
+		name, named := names[x.Wish]
+		if !named {
+			name = x.Wish
+		}
+		pattern := w.wishUnkept
+		switch {
+		case x.Kept:
+			pattern = w.wishKept
+		case x.Wish == "region":
+			pattern = w.wishEach
+		}
+		out = append(out, say(pattern, values{"wish": plain(name), "minutes": c.minutes(x.Minutes), "paid": c.minutes(x.Paid)}))
 	}
 	return out
 }

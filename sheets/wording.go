@@ -101,6 +101,8 @@ type stepWords struct {
 type orderWords struct {
 	title, take, proved, bounded, more, same, less, how string
 	what, here, seamBySeam, minutes, threads, stations  string
+	wishRegion, wishSmall, wishDelicate, wishFitting    string
+	wishKept, wishUnkept, wishEach                      string
 	book, bookNote, bookWaits, moves, kept, refused     string
 	forcedOne                                           counted
 }
@@ -276,7 +278,10 @@ func english() wording {
 			less:    "Working seam by seam, each finished before the next, takes {minutes} less for changes.",
 			what:    "Count", here: "This order", seamBySeam: "Seam by seam", minutes: "Minutes of change",
 			threads: "Thread changes", stations: "Moves from place to place",
-			book: "By the book", bookWaits: "{seam}: the book has it before the {other}; here it waits for it, since {because}.", bookNote: "By the book is {title}, each seam finished before the next, worked out in the same way. Its order: {source}.",
+			book: "By the book", wishRegion: "one part at a time", wishSmall: "small parts first", wishDelicate: "delicate edges late", wishFitting: "fitting early",
+			wishKept: "Your wish, {wish}, is kept: it is worth {minutes} to you.", wishUnkept: "Your wish, {wish}, is kept in part or not at all: it is worth {minutes} to you, and {paid} of that had to give way to changes that cost more.",
+			wishEach:  "Your wish, {wish}: to take up another part counts {minutes}, and the order does so for {paid} in all; less of it would cost more in changes.",
+			bookWaits: "{seam}: the book has it before the {other}; here it waits for it, since {because}.", bookNote: "By the book is {title}, each seam finished before the next, worked out in the same way. Its order: {source}.",
 			moves:     "Of the {made}, no order avoids {least}: {because}.",
 			forcedOne: counted{"One change of {what} ({station}) cannot be avoided: {because}.", "{n} changes of {what} ({station}) cannot be avoided: {because}."},
 			kept:      "Your own order is kept. Without it the changes would take {minutes}.",
