@@ -45,7 +45,7 @@ func (c *composer) showWork(s process.Step) []inline {
 }
 
 // room is where a learner writes.
-func (c *composer) room() { c.toFill(c.say.class.room, 2) }
+func (c *composer) room() { c.toFill(c.say.class.room, 1) }
 
 // toFill are lines to write on, under what is to be written there.
 func (c *composer) toFill(what string, lines int) {

@@ -21,10 +21,11 @@ func (c *composer) cutOut() {
 	c.pieceTable()
 	c.pieceMap()
 	c.marks()
-	if !c.brief || c.at == "" { // the map has the allowances too
+	short := c.brief || c.reader == Class // learners cut by a pattern; the maker has the chalk points
+	if !short || c.at == "" {             // the map has the allowances too
 		c.edgeTable()
 	}
-	if !c.brief {
+	if !short {
 		c.chalkTables()
 	}
 	c.strips()

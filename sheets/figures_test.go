@@ -117,7 +117,7 @@ func TestSectionIsToScale(t *testing.T) {
 	d := newSection(c, process.Seam{Section: process.Section{Items: []process.SectionItem{
 		{Ply: "a", Right: "left", Through: []process.Point{{X: -20}, {X: 10}}},
 		{Size: "wide", MM: 6, Through: []process.Point{{X: 0, Y: 1}, {X: 6, Y: 1}}},
-	}}})
+	}}}, sectionWide)
 	items := d.items()
 	// The extension lines of the dimension are the two upright hairlines.
 	var xs []float64
@@ -145,7 +145,7 @@ func TestRightSideIsHeavy(t *testing.T) {
 		above bool
 	}{{"left", 10, true}, {"right", 10, false}, {"left", -10, false}, {"right", -10, true}} {
 		d := newSection(c, process.Seam{Section: process.Section{Items: []process.SectionItem{
-			{Ply: "a", Right: k.right, Through: []process.Point{{}, {X: k.to}}}}}})
+			{Ply: "a", Right: k.right, Through: []process.Point{{}, {X: k.to}}}}}}, sectionWide)
 		found := false
 		for _, it := range d.items() {
 			if p, ok := it.(figure.Path); ok && p.Stroke.Width == figure.Bold && !p.Closed && p.Start.Y < plyGap {

@@ -25,6 +25,10 @@ func (c *composer) glance() {
 	if len(rows) > 0 && !c.brief {
 		c.para(plain(w.classNote))
 	}
+	if c.brief {
+		c.sectionsBeside(c.alike())
+		return
+	}
 	for _, g := range c.alike() {
 		c.construction(g)
 	}
@@ -84,10 +88,6 @@ func sameWay(a, b process.Seam) bool {
 // construction tells one way of sewing, for all the seams sewn in it.
 func (c *composer) construction(group []process.Seam) {
 	w, s := c.say.glance, group[0]
-	if c.brief {
-		c.sectionFigure(s)
-		return
-	}
 	id := c.heading(3, plain(upper(s.ConstructionTitle)))
 	for _, g := range group {
 		c.anchors[g.Name] = id

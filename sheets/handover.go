@@ -64,9 +64,10 @@ func (c *composer) newSeam(seam process.Seam, told map[string]bool) {
 		"allowance": c.allowance(seam), "finished": c.mm(seam.Finished)}))
 	if !slices.ContainsFunc(c.drawn, func(d process.Seam) bool { return sameWay(d, seam) }) {
 		c.drawn = append(c.drawn, seam)
-		c.sectionFigure(seam)
+		c.sectionFigure(seam, c.whereFigure(seam)...)
+		return
 	}
-	c.whereFigure(seam)
+	c.figures(c.whereFigure(seam)...)
 }
 
 // sizesKey parts the seams whose sizes were told from other things that were.

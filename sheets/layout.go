@@ -210,6 +210,9 @@ func (c *composer) tools() {
 			items = append(items, plain(t.words))
 		}
 	}
+	if c.brief && len(items) > 0 {
+		items = []inline{joined(" ", items...)}
+	}
 	if len(items) > 0 {
 		c.heading(3, plain(c.say.layout.tools))
 		c.tasks(items...)

@@ -143,6 +143,7 @@ func addOnce(list []string, text string) []string {
 func (c *composer) sizeTable() {
 	w := c.say.opening
 	var rows [][]inline
+	var short []inline
 	for _, list := range [][]process.Measure{c.plan.Measures, c.plan.Choices} {
 		for _, m := range list {
 			from := w.given
@@ -153,7 +154,12 @@ func (c *composer) sizeTable() {
 				from = m.From
 			}
 			rows = append(rows, []inline{plain(upper(m.Title)), c.measureText(m), plain(from)})
+			short = append(short, say(w.measureIs, values{"measure": plain(lower(m.Title)), "used": c.measureText(m)}))
 		}
+	}
+	if c.brief && len(short) > 0 {
+		c.para(joined(" ", strong(plain(w.measures)), say(w.measuresList, values{"list": joined(inline(c.say.list), short...)})))
+		return
 	}
 	c.table([]column{
 		{title: plain(w.measure)}, {title: plain(w.used), right: true}, {title: plain(w.from)},

@@ -90,10 +90,9 @@ func (p *page) marked(mark string, items []inline) {
 	}
 }
 
-// figure is an image standing alone.
-func (p *page) figure(alt, address string) {
-	p.open()
-	p.line("![" + string(plain(alt)) + "](" + destination(address) + ")")
+// image is a figure in a line of Markdown.
+func image(alt, address string) string {
+	return "![" + string(plain(alt)) + "](" + destination(address) + ")"
 }
 
 // destination is an address as Markdown reads it: bare where nothing in it

@@ -12,6 +12,7 @@ import (
 const (
 	mapWide  = 172
 	mapHigh  = 205
+	mapBrief = 150 // as high as it may get on a brief sheet
 	mapType  = 2.6 // allowances and what is said of a piece
 	mapTitle = 3.4 // a piece's title
 	mapRoom  = 7   // round a piece, for the allowances
@@ -37,7 +38,11 @@ func (c *composer) pieceMap() {
 	if slices.ContainsFunc(drawn, hasLines) {
 		lines = w.mapLines
 	}
-	scale, places := layPieces(drawn)
+	high := float64(mapHigh)
+	if c.brief {
+		high = mapBrief
+	}
+	scale, places := layPieces(drawn, high)
 	c.draw(func() figure.Figure {
 		var items []figure.Item
 		for i, p := range drawn {
@@ -65,13 +70,13 @@ func hasLines(p process.Piece) bool {
 }
 
 // layPieces sets the pieces in rows at the largest usual scale at which they
-// all stay on a sheet, and tells by how much each is moved.
-func layPieces(pieces []process.Piece) (scale float64, places []figure.Point) {
+// all stay within a height, mm on paper, and tells by how much each is moved.
+func layPieces(pieces []process.Piece, most float64) (scale float64, places []figure.Point) {
 	for _, n := range []float64{4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 100} {
 		scale = 1 / n
 		var high float64
 		var fits bool
-		if places, high, fits = inRows(pieces, scale); fits && high <= mapHigh {
+		if places, high, fits = inRows(pieces, scale); fits && high <= most {
 			break
 		}
 	}

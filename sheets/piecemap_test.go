@@ -14,7 +14,7 @@ func TestAllowancesHideNoLine(t *testing.T) {
 	for _, n := range plans(t) {
 		for _, units := range []string{"cm", "in"} {
 			c := newComposer(n.plan, Options{Units: units})
-			scale, places := layPieces(n.plan.Pieces)
+			scale, places := layPieces(n.plan.Pieces, mapHigh)
 			for i, p := range n.plan.Pieces {
 				f := newPieceFigure(c, p, scale, places[i])
 				f.lines()
@@ -55,7 +55,7 @@ func through(t figure.Text, a, b figure.Point, m figure.Measurer) bool {
 // Every piece is drawn at one scale and none over another.
 func TestPiecesLieApart(t *testing.T) {
 	for _, n := range plans(t) {
-		scale, places := layPieces(n.plan.Pieces)
+		scale, places := layPieces(n.plan.Pieces, mapHigh)
 		var boxes []figure.Box
 		for i, p := range n.plan.Pieces {
 			b := contourOf(p.CutLine, scale).moved(places[i].X, places[i].Y).box()

@@ -24,20 +24,20 @@ func Readers() []string { return []string{string(Maker), string(Bench), string(C
 func (o Options) TypeSize() float64 {
 	switch {
 	case o.For == Bench:
-		return 13
-	case o.For == Class:
 		return 12
+	case o.For == Class:
+		return 11
 	case o.Brief:
-		return 9.5
+		return 9
 	}
 	return 10.5
 }
 
-// StepHead is how large the heading of a step is, in sizes of the body: a class
-// calls its numbers out.
+// StepHead is how large the number is that the heading of a step begins with, in
+// sizes of the body: a class calls its numbers out.
 func (o Options) StepHead() float64 {
 	if o.For == Class {
-		return 1.7
+		return 2.2
 	}
 	return 1.12
 }

@@ -15,6 +15,8 @@ const (
 	plyGap       = 3.6  // from one ply to the next
 	plyThick     = 1.3  // a ply as drawn
 	sectionWide  = 126  // as wide as a section may get
+	sectionLess  = 82   // where another figure is to stand beside it
+	besideWide   = 70   // as wide as one may get that stands beside another
 	sectionType  = 2.9  // type of the figures in it
 	keyType      = 2.5  // type of its key
 	laneHigh     = 4.6  // from one row of dimensions to the next
@@ -23,17 +25,56 @@ const (
 	pointsAlike  = 1e-9 // mm
 )
 
-// sectionFigure draws how a seam is built, cut across.
-func (c *composer) sectionFigure(s process.Seam) {
+// sectionFigure draws how a seam is built, cut across, with other figures beside
+// it.
+func (c *composer) sectionFigure(s process.Seam, beside ...figure.Figure) {
 	if len(s.Section.Items) == 0 {
+		c.figures(beside...)
 		return
 	}
 	w := c.say.figures
-	d := newSection(c, s)
-	c.draw(func() figure.Figure {
-		return figure.Fit(c.slug("section", s.Construction), fillText(w.sectionAlt, "construction", s.ConstructionTitle),
+	wide := float64(sectionWide)
+	if len(beside) > 0 {
+		wide = sectionLess
+	}
+	d := newSection(c, s, wide)
+	if c.at != "" {
+		section := figure.Fit(c.slug("section", s.Construction), fillText(w.sectionAlt, "construction", s.ConstructionTitle),
 			d.items(), sectionEdge, c.measure)
-	}, say(w.sectionCaption, values{"construction": plain(s.ConstructionTitle), "scale": c.scaleWords(d.scale)}))
+		c.figures(append([]figure.Figure{section}, beside...)...)
+	}
+	c.para(soft(say(w.sectionCaption, values{"construction": plain(s.ConstructionTitle), "scale": c.scaleWords(d.scale)})))
+}
+
+// sectionsBeside draws sections close together, each under its own name, with one
+// caption for all.
+func (c *composer) sectionsBeside(groups [][]process.Seam) {
+	w := c.say.figures
+	var figures []figure.Figure
+	for _, g := range groups {
+		s := g[0]
+		if len(s.Section.Items) == 0 {
+			continue
+		}
+		d := newSection(c, s, besideWide)
+		items := d.items()
+		box := figure.Bounds(items, c.measure)
+		lines := c.measure.wrapped(fillText(w.sectionName, "construction", s.ConstructionTitle, "scale", string(c.scaleWords(d.scale))), sectionType, besideWide+8)
+		for i, line := range lines {
+			items = append(items, figure.Text{
+				At:   figure.Point{X: box.Left, Y: box.Top - 2 - float64(len(lines)-1-i)*1.3*sectionType},
+				Size: sectionType, Words: line,
+			})
+		}
+		figures = append(figures, figure.Fit(c.slug("section", s.Construction), fillText(w.sectionAlt, "construction", s.ConstructionTitle), items, sectionEdge, c.measure))
+	}
+	if len(figures) == 0 {
+		return
+	}
+	if c.at != "" {
+		c.figures(figures...)
+	}
+	c.para(soft(plain(w.sectionsCaption)))
 }
 
 // scaleWords says how large a drawing is beside the thing.
@@ -53,36 +94,37 @@ type section struct {
 	c      *composer
 	kind   string
 	parts  []process.SectionItem
+	room   float64 // as wide as it may get
 	scale  float64
 	around figure.Box // of the plies and stitches, on paper
 	placed []figure.Box
 }
 
-func newSection(c *composer, s process.Seam) *section {
-	d := &section{c: c, kind: s.Kind, parts: s.Section.Items}
+func newSection(c *composer, s process.Seam, room float64) *section {
+	d := &section{c: c, kind: s.Kind, parts: s.Section.Items, room: room}
 	left, right := math.Inf(1), math.Inf(-1)
 	for _, it := range d.parts {
 		for _, p := range it.Through {
 			left, right = min(left, p.X), max(right, p.X)
 		}
 	}
-	d.scale = enlargement(right - left)
+	d.scale = enlargement(right-left, room)
 	return d
 }
 
-// enlargement is the largest usual scale at which a width stays on the sheet.
-func enlargement(wide float64) float64 {
+// enlargement is the largest usual scale at which a width stays within its room.
+func enlargement(wide, room float64) float64 {
 	for _, k := range []float64{enlargedMost, 4, 3, 2, 1.5, 1} {
-		if wide*k <= sectionWide {
+		if wide*k <= room {
 			return k
 		}
 	}
 	for _, n := range []float64{2, 3, 4, 5, 10, 20, 50} {
-		if wide/n <= sectionWide {
+		if wide/n <= room {
 			return 1 / n
 		}
 	}
-	return sectionWide / wide
+	return room / wide
 }
 
 func (d *section) at(p process.Point) figure.Point {
@@ -244,7 +286,7 @@ func grown(b figure.Box, by float64) figure.Box {
 
 // key names what the lines and fills of this drawing mean.
 func (d *section) key(drawn figure.Box) []figure.Item {
-	k := newKey(d.c.measure, drawn.Left, drawn.Bottom+5.2, sectionWide)
+	k := newKey(d.c.measure, drawn.Left, drawn.Bottom+5.2, d.room)
 	w := d.c.say.figures
 	for _, ply := range []struct{ name, words string }{
 		{"a", d.firstPly()}, {"b", w.plyB}, {"strip", w.plyStrip}, {"interfacing", w.plyInterfacing}, {"elastic", w.plyElastic},

@@ -143,12 +143,22 @@ func newComposer(plan *process.Plan, opts Options) *composer {
 // where it is wanted.
 func (c *composer) draw(made func() figure.Figure, caption inline) {
 	if c.at != "" {
-		f := made()
-		address := c.at + f.Name + ".svg"
-		c.drawings = append(c.drawings, Drawing{Address: address, Figure: f})
-		c.figure(f.Title, address)
+		c.figures(made())
 	}
 	c.para(soft(caption))
+}
+
+// figures stand beside one another, where the page has room.
+func (c *composer) figures(fs ...figure.Figure) {
+	if len(fs) == 0 {
+		return
+	}
+	c.open()
+	for _, f := range fs {
+		address := c.at + f.Name + ".svg"
+		c.drawings = append(c.drawings, Drawing{Address: address, Figure: f})
+		c.line(image(f.Title, address))
+	}
 }
 
 // slug makes a name for a figure from names of the plan: small letters, digits

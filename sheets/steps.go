@@ -78,7 +78,10 @@ func joinWords(parts []string) string {
 func (c *composer) step(s process.Step, told map[string]bool) {
 	w := c.say.steps
 	pattern := w.step
-	if c.reader == Class {
+	switch c.reader { // which have the place among the settings
+	case Bench:
+		pattern = c.say.bench.step
+	case Class:
 		pattern = c.say.class.step
 	}
 	c.heading(3, say(pattern, values{
@@ -124,7 +127,7 @@ func (c *composer) stationTitle(name string) string {
 // setting is how the station is set for the step, and how long the step takes.
 func (c *composer) setting(s process.Step) inline {
 	var parts []inline
-	if c.reader == Class {
+	if c.reader != Maker {
 		parts = append(parts, plain(c.stationTitle(s.Station)))
 	}
 	parts = append(parts, c.settingParts(s.Setting)...)

@@ -20,24 +20,18 @@ const (
 
 // whereFigure draws the pieces that a seam touches as they lie finished, opened
 // out where they are cut on the fold and both of a pair, with the seam drawn
-// heavy. It has no caption: its words are the seam's title, which stands above.
-func (c *composer) whereFigure(s process.Seam) {
-	if c.at == "" {
-		return
-	}
+// heavy; none where they are not known. It has no caption: its words are the seam's title, which stands above.
+func (c *composer) whereFigure(s process.Seam) []figure.Figure {
 	var shapes []whereShape
 	for _, p := range c.plan.Pieces {
 		if x, ok := whereOn(p, s.Name); ok {
 			shapes = append(shapes, x...)
 		}
 	}
-	if len(shapes) == 0 {
-		return
+	if len(shapes) == 0 || c.at == "" {
+		return nil
 	}
-	f := c.whereDrawn(s, shapes)
-	address := c.at + f.Name + ".svg"
-	c.drawings = append(c.drawings, Drawing{Address: address, Figure: f})
-	c.figure(f.Title, address)
+	return []figure.Figure{c.whereDrawn(s, shapes)}
 }
 
 // whereShape is a piece with what is drawn heavy on it, in mm of the garment.

@@ -73,7 +73,7 @@ func TestWhereSeamsLie(t *testing.T) {
 			if math.Abs(got-want) > 0.01*want+1 {
 				t.Errorf("%s: %s is drawn %g mm long, its edges are %g", name, s.Name, got, want)
 			}
-			c.whereFigure(s)
+			c.figures(c.whereFigure(s)...)
 			if n := len(c.drawings); n > drawn != (want > 0) {
 				t.Errorf("%s: %s with edges of %g mm: %d drawings, before it %d", name, s.Name, want, n, drawn)
 			}

@@ -36,8 +36,8 @@ type countWords struct {
 }
 
 type benchWords struct {
-	intro, handed, from, handOn, to, nobody string
-	sizes, allowance, finished, sewn        string
+	intro, step, handed, from, handOn, to, nobody string
+	sizes, allowance, finished, sewn              string
 }
 
 type classWords struct {
@@ -51,7 +51,7 @@ type openingWords struct {
 	made, madeSelf, room, work, byPlace, changes, size, proved, bounded string
 	machine, iron, hand, table                                          string
 	cloth, is, colour, width, buy, buyBasis, basisOf, under             string
-	measure, used, from, given, own                                     string
+	measure, used, from, given, own, measures, measuresList, measureIs  string
 }
 
 type layoutWords struct {
@@ -147,6 +147,7 @@ type lessonWords struct {
 
 type figureWords struct {
 	mapAlt, mapCaption, mapLines, lineAlt, lineCaption, sectionAlt, sectionCaption string
+	sectionName, sectionsCaption                                                   string
 	stripAlt, stripCaption, rightSide, foldHere, joins                             string
 	whereAlt                                                                       string
 	rhythmAlt, rhythmCaption, rhythmBar, rhythmSum, rhythmPart                     string
@@ -181,6 +182,7 @@ func english() wording {
 			size:    "All times are estimates.",
 			cloth:   "Cloth", is: "Kind of cloth", colour: "Colour", width: "Width", buy: "Buy about",
 			buyBasis: "How much to buy.", basisOf: "{of} – {basis}", under: "{cloth}, underneath",
+			measures: "Measures and choices:", measuresList: "{list}.", measureIs: "{measure} {used}",
 			measure: "Measure or choice", used: "Used", from: "From", given: "given", own: "the garment's own",
 		},
 		layout: layoutWords{
@@ -198,6 +200,7 @@ func english() wording {
 		cautions: "Cautions",
 		bench: benchWords{
 			intro:  "This sheet is for one pair of hands. Each step says how its place is set, what you are handed, what to do, what to measure and what you hand on. Where a check does not come out, ask before you go on.",
+			step:   "Step {n} · {title}",
 			handed: "You are handed:", from: "{parts} from step {n}", handOn: "You hand on:", to: "{parts} to step {n} ({station})", nobody: "nothing waits for this.",
 			sizes:     "{seam} – {construction}; cut with {allowance} of allowance, {finished} wide when finished.",
 			allowance: "{seam} – {construction}; cut with {allowance} of allowance.",
@@ -465,6 +468,7 @@ func english() wording {
 			mapAlt: "Piece map", mapCaption: "The pieces, drawn {scale}. Solid line: cut. Dashed line: seam, or the leg of a dart. Short line across an allowance: notch. The allowance stands at each edge. Double arrow: lengthwise grain.",
 			mapLines: " Dotted line: where a pleat or another detail lies.",
 			lineAlt:  "Thread line: what each machine is threaded with at each step", lineCaption: "The thread line. One column a step, one row a machine. Numbered box: in use. Thin band: keeps its thread. Wedge: rethread here.",
+			sectionName: "{construction}, {scale}", sectionsCaption: "The ways of sewing, cut across. Along the cloth to the scale named; the plies are drawn apart. Numbers: the rows of stitching.",
 			sectionAlt: "{construction}, cut across", sectionCaption: "{construction}, cut across. Along the cloth {scale}; the plies are drawn apart. Numbers: the rows of stitching.",
 			stripAlt: "{strip}: lengths joined into one strip", stripCaption: "{strip}, joined, {width} wide. Along the strip {scale}; its width is not to scale.",
 			whereAlt:  "Where it lies, drawn heavy: {seam}",

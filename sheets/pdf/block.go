@@ -73,6 +73,7 @@ type span struct {
 	strike bool
 	to     target
 	fig    *figure.Figure
+	scale  float64 // of its type beside that round it; 0 means 1
 	breaks bool
 	line   int // where it stands in the Markdown, from 1
 }

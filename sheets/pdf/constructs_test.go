@@ -270,8 +270,8 @@ func TestFigures(t *testing.T) {
 			}
 		}
 	}
-	// 174 mm of room for 300.5 mm: the type shrinks by that much.
-	if got, want := shown(d)[0].Size, 4*174/300.5; got < want-1e-6 || got > want+1e-6 {
+	// 176 mm of room for 300.5 mm: the type shrinks by that much.
+	if got, want := shown(d)[0].Size, 4*176/300.5; got < want-1e-6 || got > want+1e-6 {
 		t.Errorf("type in the scaled figure is %v mm, want %v", got, want)
 	}
 }

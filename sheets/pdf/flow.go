@@ -46,27 +46,36 @@ func (f *flow) add(s slab) {
 	f.slabs = append(f.slabs, s)
 }
 
-// document sets the top level, where a heading of level 3 opens a step and the
-// next heading of its level or above ends it.
+// document sets the top level, where a heading of level 3 with its settings
+// below opens a step and the next heading of its level or above ends it.
 func (f *flow) document(bs []block, fr frame) {
 	for i, b := range bs {
 		if h, ok := b.(heading); ok && h.level <= 3 {
 			f.step = 0
-			if h.level == 3 {
+			if settingsAt(bs, i+1) {
 				f.steps++
 				f.step = f.steps
 			}
 		}
-		if p, ok := b.(paragraph); ok && i > 0 && onlyEmphasis(p.spans) {
-			if h, ok := bs[i-1].(heading); ok && h.level == 3 {
-				f.strip(p, fr)
-				f.rank(rankBlock)
-				continue
-			}
+		if settingsAt(bs, i) {
+			f.strip(b.(paragraph), fr)
+			f.rank(rankBlock)
+			continue
 		}
 		f.block(bs, i, fr, false)
 		f.rank(rankBlock)
 	}
+}
+
+// settingsAt tells whether the i-th block has the settings of a step: one
+// emphasised run below a heading of level 3.
+func settingsAt(bs []block, i int) bool {
+	if i == 0 || i >= len(bs) {
+		return false
+	}
+	h, isHeading := bs[i-1].(heading)
+	p, isParagraph := bs[i].(paragraph)
+	return isHeading && isParagraph && h.level == 3 && onlyEmphasis(p.spans)
 }
 
 // rank raises the rank of the last slab.
@@ -162,13 +171,23 @@ func (f *flow) within(p panel, set func()) {
 	f.open = f.open[:len(f.open)-1]
 }
 
-// numbered tells whether a heading begins with a number.
-func (h heading) numbered() bool {
-	return len(h.spans) > 0 && strings.IndexFunc(h.spans[0].text, unicode.IsDigit) == 0
+// enlarged are a heading's words, with the number that one of level 3 begins
+// with as large as was asked for.
+func (f *flow) enlarged(h heading) []span {
+	if h.level != 3 || len(h.spans) == 0 {
+		return h.spans
+	}
+	number, words := h.spans[0], h.spans[0]
+	end := strings.IndexFunc(words.text, func(r rune) bool { return !unicode.IsDigit(r) })
+	if end < 0 {
+		end = len(words.text)
+	}
+	number.text, number.scale, words.text = words.text[:end], f.number/usualStep, words.text[end:]
+	return append([]span{number, words}, h.spans[1:]...)
 }
 
 func (f *flow) heading(h heading, fr frame) {
-	size, lead, before, after, style := f.measure.heading(h.level, h.numbered())
+	size, lead, before, after, style := f.measure.heading(h.level)
 	f.want(before)
 	from := len(f.slabs)
 	if h.level == 2 || h.level == 3 {
@@ -178,7 +197,7 @@ func (f *flow) heading(h heading, fr frame) {
 		}
 		f.add(slab{height: 0.28 * f.lead, keep: true, opener: true, ink: []figure.Item{figure.Line(figure.Point{X: fr.left}, figure.Point{X: fr.right}, s)}})
 	}
-	f.text(h.spans, look{style: style, size: size}, lead, fr, true)
+	f.text(f.enlarged(h), look{style: style, size: size}, lead, fr, true)
 	if len(f.slabs) == from {
 		f.add(slab{height: 0, keep: true})
 	}

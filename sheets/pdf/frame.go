@@ -13,9 +13,9 @@ import (
 // mm. Small paper gets less.
 func paperMargin(width float64) (side, top, bottom float64) {
 	if width < 170 {
-		return 14, 19, 18
+		return 12, 17, 15
 	}
-	return 18, 23, 21
+	return 17, 21, 18
 }
 
 // frameOn adds the running head and the page number to every page. They stand

@@ -16,34 +16,30 @@ type look struct {
 
 // measure are the sizes of a sheet, all in mm, all from its type size.
 type measure struct {
-	size float64 // of the body
-	lead float64 // from one baseline to the next
-	step float64 // a numbered step's heading in sizes of the body
+	size   float64 // of the body
+	lead   float64 // from one baseline to the next
+	number float64 // that a step's heading begins with, in sizes of the body
 }
 
 // usualStep is the size of headings of level 3 in sizes of the body.
 const usualStep = 1.12
 
-func measureOf(points, step float64) measure {
+func measureOf(points, number float64) measure {
 	size := points * mmPerPoint
-	return measure{size: size, lead: 1.42 * size, step: step}
+	return measure{size: size, lead: 1.36 * size, number: number}
 }
 
 // The scale of headings in body sizes: one step of about 1.2 from level to
 // level, and lines set closer as they grow.
-func (m measure) heading(level int, numbered bool) (size, lead, before, after float64, style typeface.Style) {
+func (m measure) heading(level int) (size, lead, before, after float64, style typeface.Style) {
 	style = typeface.Bold
 	switch level {
 	case 1:
 		return 2.0 * m.size, 1.7 * m.lead, 1.5 * m.lead, 0.5 * m.lead, style
 	case 2:
-		return 1.38 * m.size, 1.3 * m.lead, 1.6 * m.lead, 0.45 * m.lead, style
+		return 1.38 * m.size, 1.3 * m.lead, 1.3 * m.lead, 0.4 * m.lead, style
 	case 3:
-		k := usualStep
-		if numbered {
-			k = m.step
-		}
-		return k * m.size, 0.98 * k * m.lead, 1.1 * m.lead, 0.3 * m.lead, style
+		return usualStep * m.size, 0.98 * usualStep * m.lead, 0.9 * m.lead, 0.3 * m.lead, style
 	case 4:
 		return m.size, m.lead, 0.75 * m.lead, 0.15 * m.lead, style
 	case 5:

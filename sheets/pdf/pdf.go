@@ -46,8 +46,8 @@ type Options struct {
 	Paper    Paper
 	TypeSize float64 // pt, 6 to 24; 0 means 10.5
 
-	// StepHead is the size of headings of level 3 that begin with a number, in
-	// sizes of the body, 1 to 3; 0 means that of the others, 1.12.
+	// StepHead is the size of the number that a heading of level 3 begins with,
+	// in sizes of the body, 1 to 3; 0 means that of the words, 1.12.
 	StepHead float64
 
 	// Apart begins a page with every heading of level 2 but the first, which
@@ -76,8 +76,9 @@ type Options struct {
 }
 
 // Write draws CommonMark with tables, task lists and strikethrough as a PDF.
-// A heading of level 3 opens a step, which is kept on one page if it fits;
-// a paragraph after it that is one bold or italic run is set on a grey strip.
+// A heading of level 3 followed by a paragraph that is one bold or italic run
+// opens a step: it is kept on one page if it fits, and that paragraph, its
+// settings, is set on a grey strip.
 // Raw HTML is shown as text, images that are no figures as their alternative
 // text; links lead to headings, http, https and mailto, others are words only.
 // A table's row is torn only if it is taller than a page.

@@ -63,7 +63,7 @@ func (f *flow) table(t table, fr frame) {
 // grid chooses the look and the widths of the columns.
 func (f *flow) grid(t table, fr frame) grid {
 	n := float64(len(t.aligns))
-	g := grid{flow: f, table: t, padX: min(0.52*f.size, fr.width()/(6*n)), padY: 0.2 * f.lead}
+	g := grid{flow: f, table: t, padX: min(0.52*f.size, fr.width()/(6*n)), padY: 0.14 * f.lead}
 	room := fr.width() - 2*n*g.padX
 	inTurn, spare := tableLooks()
 	var natural, least []float64

@@ -127,6 +127,9 @@ func (t *typesetter) clusters(spans []span, base look, room figure.Point) []clus
 	for _, s := range spans {
 		l := base
 		l.style |= s.style
+		if s.scale > 0 {
+			l.size *= s.scale
+		}
 		l.code, l.strike, l.to = s.code, s.strike, s.to
 		if l.to.id != "" && !t.ids[l.to.id] {
 			l.to = target{}
