@@ -114,6 +114,9 @@ func widen(lines []*line) error {
 		if l.work != setIn {
 			continue
 		}
+		l.facts.Join.Neatened = slices.ContainsFunc(lines, func(j *line) bool {
+			return j.work == joining && j.name == l.detail.In && j.construction.Inside != "raw"
+		})
 		sized, err := l.construction.Measure(l.facts)
 		if err != nil {
 			return err

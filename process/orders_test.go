@@ -233,3 +233,23 @@ func TestTightCurveRulesOutFrench(t *testing.T) {
 		t.Errorf("the side seam is a %s; French: %+v", s.ConstructionTitle, s.Rejected)
 	}
 }
+
+// The crotch of sheer trousers is a mock French seam: "curved seams in sheers and
+// lights" (a web page, common), where French on a curve is "possible but needs
+// clipping, bad for sheer or fraying fabric" (a web page, seen); the nearly
+// straight side seams are French, as sheers almost always are (CT-MMB.179, Univ. of Kentucky
+// Extension).
+func TestSheerCrotch(t *testing.T) {
+	g, err := templates.Load("pull-on-trousers")
+	if err != nil {
+		t.Fatal(err)
+	}
+	j := jobFor(g, "silk-georgette", "silk-georgette")
+	j.Choices = append(j.Choices, pair("pockets", "none"))
+	p := plan(t, j, rooms()[0], loadShelf(t))
+	for _, s := range p.Seams {
+		if want := map[string]string{"crotch": "mock-french", "side": "french"}[s.Name]; want != "" && s.Construction != want {
+			t.Errorf("the %s is a %s, want %s", s.Title, s.Construction, want)
+		}
+	}
+}
