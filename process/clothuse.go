@@ -164,6 +164,7 @@ func (o *operator) notices(plan *Plan) []Notice {
 					length.Format(length.MM(math.Round(l.facts.Edge.Fullness)), o.style))})
 		}
 	}
+	out = append(out, o.quickerByMachine()...)
 	out = append(out, o.onTheBias()...)
 	out = append(out, o.orderNotices(plan)...)
 	if !plan.Order.Proved {

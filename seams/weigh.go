@@ -17,12 +17,16 @@ import (
 type Verdict struct {
 	Construction *Construction
 	RuledOut     []string // why not, in words; none where it is allowed
+	Lacks        []string // of these reasons, the stitches that nothing in the room forms
 	Score        float64  // the worths for it less the worths against it
 	For, Against []Reason
 }
 
 // Allowed reports whether nothing rules the construction out.
 func (v Verdict) Allowed() bool { return len(v.RuledOut) == 0 }
+
+// OnlyLacks reports whether nothing but a machine is missing.
+func (v Verdict) OnlyLacks() bool { return len(v.Lacks) > 0 && len(v.Lacks) == len(v.RuledOut) }
 
 // Reason is a rule that holds: its points and its words.
 type Reason struct {
@@ -96,7 +100,7 @@ func (s *Shelf) judge(c *Construction, facts Facts, values formula.Values) (Verd
 	}
 	for _, stitch := range c.Stitches {
 		if why := s.unformed(stitch, facts.Workroom.Forms); why != "" {
-			v.RuledOut = append(v.RuledOut, why)
+			v.RuledOut, v.Lacks = append(v.RuledOut, why), append(v.Lacks, stitch)
 		}
 	}
 	if c.Iron && !facts.Workroom.Iron {
