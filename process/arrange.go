@@ -274,6 +274,9 @@ func attributeNames(kind string) []string {
 func (s Setting) value(what string) string {
 	switch what {
 	case "thread":
+		if s.Loopers != "" {
+			return s.Thread + loopersIn + s.Loopers
+		}
 		return s.Thread
 	case "needle":
 		return s.Needle
@@ -331,6 +334,16 @@ func (a *attribute) costs(st station) order.Attribute {
 		"foot": st.minutes.Foot, "stitch": st.minutes.Stitch,
 	}[a.what]
 	out.Change = order.Uniform(n, secondsIn(minutes))
+	if a.what == "thread" {
+		for i, from := range a.values {
+			for j, to := range a.values {
+				_, was, _ := strings.Cut(from, loopersIn)
+				if _, is, ok := strings.Cut(to, loopersIn); ok && i != j && was == is {
+					out.Change[i][j] = secondsIn(minutes * needlesAlone) // the loopers stay
+				}
+			}
+		}
+	}
 	for i := range out.First {
 		out.First[i] = secondsIn(minutes)
 	}

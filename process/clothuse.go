@@ -142,6 +142,11 @@ func (o *operator) notices(plan *Plan) []Notice {
 	out = append(out, o.ownCloths(plan)...)
 	out = append(out, o.weakSeams(plan)...)
 	out = append(out, o.highCrossings()...)
+	for _, n := range o.lacking {
+		if !slices.Contains(out, n) {
+			out = append(out, n)
+		}
+	}
 	told := map[string]bool{}
 	for _, c := range o.cloths {
 		if len(c.cloth.Estimates) > 0 && !told[c.cloth.Name] {

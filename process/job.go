@@ -24,6 +24,7 @@ type Job struct {
 	Wishes   form.Pairs[form.Text] `yaml:"wishes"`  // minutes that each is worth: region, small, delicate, fitting, "neck before side"
 	Quantity form.Text             `yaml:"quantity"`
 	Also     []JobSize             `yaml:"also"`     // further sizes in the same cloths
+	Cones    form.Pairs[int]       `yaml:"cones"`    // over what the workroom has counted
 	Machines form.Pairs[Standing]  `yaml:"machines"` // by the workroom's name for them: how they stand now and are to be left
 	Favour   form.Text             `yaml:"favour"`   // quick, neat or strong
 	Units    form.Text             `yaml:"units"`    // cm or in; the workroom's where absent
@@ -69,6 +70,7 @@ func ParseJob(file string, data []byte) (*Job, error) {
 	faults = append(faults, j.alsoFaults()...)
 	faults = append(faults, oneOf(j.Favour, "favour", favours)...)
 	faults = append(faults, oneOf(j.Units, "units", unitNames)...)
+	faults = append(faults, checkCones(j.Cones)...)
 	for _, p := range j.Cloth {
 		if p.Value.Width < 0 || p.Value.Width > 5000 {
 			faults = append(faults, form.FaultAt(p.Key.At, "the cloth for "+p.Key.Value+" has an impossible width",

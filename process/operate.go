@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"bodkin/seams"
+	"bodkin/seams/form"
 	"bodkin/seams/length"
 	"bodkin/templates"
 )
@@ -48,6 +49,8 @@ type operator struct {
 	span     [][]int   // operations of each line, in order
 	crossed  []crossed // thickest place of each line
 	wishes   []wishFor // of the job
+	cones    form.Pairs[int]
+	lacking  []Notice // of cones
 }
 
 // operate returns the operations of the whole job, each with its station, its
@@ -180,6 +183,7 @@ func (o *operator) settle(n *op, stitch string, stitchMM float64, foot, colour s
 			return &CannotError{About: n.Part, Why: []string{"nothing in the room forms stitch " + stitch}}
 		}
 		n.Setting.Stitch, n.Setting.Thread = st.Name, colour
+		o.loop(n, st)
 		if n.row.Topstitch {
 			kind, special, err := o.threadKind(n)
 			if err != nil {

@@ -301,6 +301,7 @@ type Operation struct {
 // Setting is what the station must be set to.
 type Setting struct {
 	Thread   string  `json:"thread"`
+	Loopers  string  `json:"loopers"` // colour, where it is another than that of the needles
 	Needle   string  `json:"needle"`
 	Foot     string  `json:"foot"`
 	StitchMM float64 `json:"stitch_mm"`

@@ -64,6 +64,9 @@ func (o *operator) thread() ([]Thread, error) {
 			}
 			k = at(&n, colour, plain, false)
 		}
+		if n.Setting.Loopers != "" {
+			k = at(&n, n.Setting.Loopers, kind, false)
+		}
 		out[k].LooperM += below
 		if m := o.room.stations[n.station].machine; st.Bobbins > 0 && m.Bobbin > 0 {
 			bobbin[k] += below

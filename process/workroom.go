@@ -21,6 +21,7 @@ type Workroom struct {
 	Minutes  RoomMinutes           `yaml:"minutes"` // what differs from the shelf
 	Timed    []TimedAct            `yaml:"timed"`   // acts watched with a clock here
 	Rests    Rests                 `yaml:"rests"`
+	Cones    form.Pairs[int]       `yaml:"cones"` // how many of a colour there are, for machines with loopers
 	Favour   form.Text             `yaml:"favour"`
 }
 
@@ -73,6 +74,7 @@ func ParseWorkroom(file string, data []byte) (*Workroom, error) {
 		}
 	}
 	faults = append(faults, checkTiming(w.Timed, w.Rests)...)
+	faults = append(faults, checkCones(w.Cones)...)
 	faults = append(faults, checkPeople(w.People)...)
 	if len(faults) > 0 {
 		return nil, faults

@@ -142,10 +142,11 @@ func (c *composer) settingParts(t process.Setting) []inline {
 	add := func(pattern, value string) {
 		if value != "" {
 			parts = append(parts, say(pattern, values{
-				"thread": plain(value), "needle": plain(value), "foot": plain(value), "heat": plain(value), "stitch": plain(value)}))
+				"thread": plain(value), "loopers": plain(value), "needle": plain(value), "foot": plain(value), "heat": plain(value), "stitch": plain(value)}))
 		}
 	}
 	add(w.thread, t.Thread)
+	add(w.loopers, t.Loopers)
 	add(w.needle, t.Needle)
 	add(w.foot, footName(t.Foot))
 	switch {

@@ -90,12 +90,12 @@ type glanceWords struct {
 }
 
 type stepWords struct {
-	title, intro, introHands, introAll, step, thread, needle, foot, stitch, heat, steam, dry, about string
-	setUp, change, set, setFoot, turn, takes                                                        string
-	right, after, check, within, exactly, part, partOf, same                                        string
-	whatThread, whatNeedle, whatFoot, whatStitch, whatHeat                                          string
-	introBrief, oneLine, onParts                                                                    string
-	dots                                                                                            [4]string
+	title, intro, introHands, introAll, step, thread, loopers, needle, foot, stitch, heat, steam, dry, about string
+	setUp, change, set, setFoot, turn, takes                                                                 string
+	right, after, check, within, exactly, part, partOf, same                                                 string
+	whatThread, whatNeedle, whatFoot, whatStitch, whatHeat                                                   string
+	introBrief, oneLine, onParts                                                                             string
+	dots                                                                                                     [4]string
 }
 
 type orderWords struct {
@@ -262,7 +262,7 @@ func english() wording {
 			title: "The steps", intro: "Each step is done at one place with one setting. Tick an operation when it looks right; words in italics say how that is. Do a check before you go on: there it can still be mended.",
 			introHands: "Each step is done at one place with one setting. Words in italics say how it looks when right. Do a check before you go on: there it can still be mended.",
 			introAll:   "Do each step on all {garments} before you go on to the next; its minutes are for all of them.",
-			step:       "Step {n} · {station} · {title}", thread: "thread {thread}", needle: "needle {needle}", foot: "{foot}",
+			step:       "Step {n} · {station} · {title}", thread: "thread {thread}", loopers: "loopers {loopers}", needle: "needle {needle}", foot: "{foot}",
 			stitch: "stitch {stitch}, {length}", heat: "heat {heat}", steam: "steam", dry: "dry", about: "about {minutes}",
 			setUp: "Set up:", change: "Change:", set: "{what} {to}", setFoot: "{to}", turn: "{what} from {from} to {to}", takes: "Takes {minutes}.",
 			right: "Looks right: {good}", after: "Why now: {because}.", check: "Check.", within: "{what}: {expect}, give or take {tolerance}.",
