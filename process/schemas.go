@@ -22,7 +22,7 @@ func JobSchema() *schema.Schema {
 // ClassFileSchema is the JSON Schema of a class file.
 func ClassFileSchema() *schema.Schema {
 	return schema.Form(reflect.TypeFor[Class](), "Class: who sews what together, when and in which room").
-		Among("favour", favours()).Among("units", unitNames()).Among("iron", ironKinds())
+		Among("favour", favours()).Among("units", unitNames())
 }
 
 // ClassPlanSchema is the JSON Schema of a class as it is written as JSON.

@@ -30,7 +30,7 @@ func (c *composer) chalkTables() {
 		c.para(say(w.piece, values{"piece": strong(plain(upper(p.Title))), "from": from}))
 		var rows [][]inline
 		for i, r := range p.Chalk.Points {
-			if r.By != "begin" && r.Number == 1 {
+			if i > 0 && r.By != "begin" && r.Number == 1 {
 				rows = append(rows, []inline{plain(number(1)), plain(w.again), plain(c.say.none), plain(c.say.none), c.chalkLine(p.Chalk.Points, i)})
 				continue
 			}
@@ -62,7 +62,7 @@ func (c *composer) chalkCorner(r process.ChalkPoint) inline {
 // chalkLine says how the chalk comes to the i-th point from the one before.
 func (c *composer) chalkLine(points []process.ChalkPoint, i int) inline {
 	w, r := c.say.chalk, points[i]
-	if r.By == "begin" {
+	if i == 0 || r.By == "begin" {
 		return plain(w.begin)
 	}
 	v := values{"n": plain(number(points[i-1].Number)), "depth": c.mm(math.Abs(r.Depth))}

@@ -7,13 +7,14 @@ import (
 	"github.com/spf13/cobra"
 
 	"bodkin/process"
+	"bodkin/seams"
 	"bodkin/seams/form/schema"
 	"bodkin/templates"
 )
 
 // schemaForms are the forms that have a schema.
 func schemaForms() []string {
-	return []string{"class", "class-plan", "comparison", "garment", "job", "plan", "share", "workroom"}
+	return []string{"class", "class-plan", "comparison", "garment", "job", "plan", "share", "shelf", "workroom"}
 }
 
 func schemaOf(name string) (*schema.Schema, error) {
@@ -32,6 +33,8 @@ func schemaOf(name string) (*schema.Schema, error) {
 		return process.PlanSchema(), nil
 	case "share":
 		return process.SharedSchema(), nil
+	case "shelf":
+		return seams.ShelfSchema(), nil
 	case "workroom":
 		return process.WorkroomSchema(), nil
 	}
@@ -41,10 +44,10 @@ func schemaOf(name string) (*schema.Schema, error) {
 func schemaCommand(s streams) *cobra.Command {
 	return &cobra.Command{
 		Use:   "schema FORM",
-		Short: "Print the JSON Schema of a plan, job, workroom, class or garment",
-		Long: `Print the JSON Schema (draft 2020-12) of a form: garment, job, workroom or class,
-which are written in YAML, or plan, class-plan, comparison or share, which are
-JSON. Editors and other programs check and complete files by it. What only
+		Short: "Print the JSON Schema of a plan or of a file that is read",
+		Long: `Print the JSON Schema (draft 2020-12) of a form: garment, job, workroom, class or
+shelf, which are written in YAML, or plan, class-plan, comparison or share, which
+are JSON. Editors and other programs check and complete files by it. What only
 bodkin can know (that a cloth is on the shelf, that a formula holds) is not in
 it; bodkin check tells that.`,
 		Example: `  bodkin schema plan > plan.schema.json

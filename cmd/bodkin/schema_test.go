@@ -3,10 +3,12 @@ package main
 import (
 	"encoding/json"
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
 	"bodkin/process"
+	"bodkin/seams"
 	"bodkin/templates"
 
 	"github.com/goccy/go-yaml"
@@ -200,6 +202,42 @@ func TestPlanSchemaRefuses(t *testing.T) {
 	}
 }
 
+// Every form that is offered has a schema, and a sound one.
+func TestEveryFormHasASchema(t *testing.T) {
+	for _, form := range schemaForms() {
+		compiled(t, form)
+	}
+}
+
+// The plans that the sheets are tried on are of the form that is written today.
+func TestPlansOfTheSheetsFitSchema(t *testing.T) {
+	plan := compiled(t, "plan")
+	for _, name := range []string{"open-coat", "shell-top"} {
+		if err := fitsJSON(t, plan, read(t, "../../sheets/testdata/"+name+".json")); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// The README's class fits the schema of a class file, and the class in step that
+// is planned from it that of its JSON, which refuses a key too many.
+func TestClassFitsSchemas(t *testing.T) {
+	written := readmeYAML(t, "class:")
+	alone(t)
+	if err := fits(t, compiled(t, "class"), written); err != nil {
+		t.Errorf("class of the README: %v", err)
+	}
+	write(t, map[string]string{"class.yaml": written})
+	must(t, "class", "class.yaml", "--within", "0s", "-o", "class.json")
+	planned, s := read(t, "class.json"), compiled(t, "class-plan")
+	if err := fitsJSON(t, s, planned); err != nil {
+		t.Error(err)
+	}
+	if fitsJSON(t, s, strings.Replace(planned, "{", `{"price": 3, `, 1)) == nil {
+		t.Error("a key too many is not refused")
+	}
+}
+
 // Work shared among people and two plans side by side fit their schemas, which
 // refuse a key too many.
 func TestShareAndComparisonFitSchemas(t *testing.T) {
@@ -226,6 +264,45 @@ people:
 		}
 		if fitsJSON(t, s, strings.Replace(written, "{", `{"price": 3, `, 1)) == nil {
 			t.Errorf("%s: a key too many is not refused", form)
+		}
+	}
+}
+
+// Every file of the shelf fits the schema, which refuses what the reader of the
+// shelf refuses for its form.
+func TestShelfFilesFitSchema(t *testing.T) {
+	shelf := compiled(t, "shelf")
+	var files []string
+	for _, pattern := range []string{"*.yaml", "constructions/*.yaml"} {
+		names, err := filepath.Glob(filepath.Join("../../seams/shelf", pattern))
+		if err != nil {
+			t.Fatal(err)
+		}
+		files = append(files, names...)
+	}
+	if len(files) < 20 {
+		t.Fatalf("%d files on the shelf", len(files))
+	}
+	for _, name := range files {
+		if err := fits(t, shelf, read(t, name)); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	for _, c := range []struct {
+		text string
+		good bool
+	}{
+		{"- {cloth: mine, like: cotton-lawn, weight: 70, source: my own}", true},
+		{"- {machine: mine, title: Mine, kind: machine, forms: [\"301\"], speed: 400, max_thickness: 5, threads: 1, feet: [foot], source: my own}", true},
+		{"- {cloth: mine, like: cotton-lawn, source: my own, structure: felted}", false},
+		{"- {cloth: mine, like: cotton-lawn, source: my own, weight: heavy}", false},
+		{"- {cloth: mine, like: cotton-lawn, source: my own, wieght: 70}", false},
+		{"- {button: mine, source: my own}", false},
+		{"cloth: mine", false},
+	} {
+		_, err := seams.Load(seams.File{Name: "mine.yaml", Data: []byte(c.text + "\n")})
+		if got := fits(t, shelf, c.text); (got == nil) != c.good || (err == nil) != c.good {
+			t.Errorf("%s\nby the schema: %v\nby the reader: %v\nwant it good: %t", c.text, got, err, c.good)
 		}
 	}
 }

@@ -4,7 +4,7 @@
 // what may stand under them. The one idea is that nothing is written down
 // twice: the tags that package form and encoding/json go by are the schema.
 // What only code checks (a name that must be on the shelf, a formula) is not in
-// it. Start at [Form] and [JSON].
+// it. Start at [Form], [Lists] and [JSON].
 package schema
 
 import (
@@ -37,6 +37,7 @@ type Schema struct {
 	Required    []string    `json:"required,omitempty"`
 	Additional  any         `json:"additionalProperties,omitempty"` // false, or the schema of every value
 	Items       *Schema     `json:"items,omitempty"`
+	AnyOf       []*Schema   `json:"anyOf,omitempty"`
 	Least       int         `json:"minItems,omitempty"`
 	Most        int         `json:"maxItems,omitempty"`
 	Defs        *Properties `json:"$defs,omitempty"`
@@ -82,9 +83,24 @@ func Form(t reflect.Type, title string) *Schema { return whole(t, title, "yaml")
 // always written are required. It panics where a type has no JSON.
 func JSON(t reflect.Type, title string) *Schema { return whole(t, title, "json") }
 
+// Lists is the schema of files that are a list whose items package form reads
+// into one or another of the types.
+func Lists(title string, of ...reflect.Type) *Schema {
+	d := deriver{tag: "yaml", named: map[string]reflect.Type{}}
+	s := &Schema{Type: "array", Items: &Schema{}}
+	for _, t := range of {
+		s.Items.AnyOf = append(s.Items.AnyOf, d.reference(t))
+	}
+	return d.finished(s, title)
+}
+
 func whole(t reflect.Type, title, tag string) *Schema {
 	d := deriver{tag: tag, named: map[string]reflect.Type{}}
-	s := d.structure(t)
+	return d.finished(d.structure(t), title)
+}
+
+// finished is the schema with its head and all that it refers to.
+func (d *deriver) finished(s *Schema, title string) *Schema {
 	s.Draft, s.Title = Draft, title
 	if len(d.defs) > 0 {
 		slices.SortFunc(d.defs, func(a, b Property) int { return strings.Compare(a.Name, b.Name) })
