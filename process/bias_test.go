@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"bodkin/seams/form"
 )
 
 // Laid at 45 degrees, the edges that hang straight run near the bias, the pieces
@@ -44,5 +46,40 @@ func TestPiecesOnTheBias(t *testing.T) {
 	}
 	if !told {
 		t.Error("nothing is told of pieces on the bias")
+	}
+	for _, cloth := range []string{"cotton-poplin", "silk-crepe-de-chine"} {
+		p := plan(t, jobFor(garmentOf(t, "bias-slip"), cloth, "silk-satin"), rooms()[0], loadShelf(t))
+		for _, n := range p.Notices {
+			if strings.Contains(n.About, "on the bias") && (!strings.Contains(n.Text, "grows by ") || !strings.Contains(n.Text, "24 hours") || !strings.Contains(n.Text, "common practice, no source")) {
+				t.Errorf("%s: %q", cloth, n.Text)
+			}
+		}
+	}
+}
+
+// A body cut for a drop measures, hung, what it should: as much longer as the drop
+// says, and so much narrower that length squared and width squared of a square of
+// the cloth are two (geometry of threads that keep their length).
+func TestBiasBodyCutForItsDrop(t *testing.T) {
+	across, down := map[string]float64{}, map[string]float64{}
+	for _, drop := range []string{"0 mm", "30 mm"} {
+		m, err := garmentOf(t, "bias-slip").Make(nil, form.Pairs[form.Text]{pair("drop", drop), pair("length", "75 cm")})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, p := range m.Pieces {
+			if p.Name == "back" {
+				side, _ := p.Outline.Edge("side")
+				across[drop] = side.To().X
+				down[drop] = side.To().Y
+			}
+		}
+	}
+	if got := down["30 mm"] * 1.03; math.Abs(got-750) > 1e-6 {
+		t.Errorf("hung it is %.2f mm long to the underarm, want 750", got)
+	}
+	wide := math.Sqrt(2 - 1.03*1.03)
+	if got := across["30 mm"] * wide; math.Abs(got-across["0 mm"]) > 1e-6 {
+		t.Errorf("hung it is %.2f mm wide at the underarm, want %.2f", got, across["0 mm"])
 	}
 }

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"bodkin/seams/length"
-	"bodkin/templates"
 )
 
 // useful is the part of the cloth that a simple lay uses; the rest falls
@@ -107,32 +106,6 @@ func handling(c clothIn) []string {
 		out = append(out, fmt.Sprintf("Wash or steam it before cutting: it may shrink by %.0f%%.", f.Shrinkage))
 	}
 	return out
-}
-
-// onTheBias tells how pieces are laid and sewn whose grain crosses them at 45
-// degrees: common practice, no source. How far the cloth drops is not reckoned.
-func (o *operator) onTheBias() []Notice {
-	var laid, sewn []string
-	for _, p := range o.made.Pieces {
-		if p.Bias {
-			laid = append(laid, lowerFirst(p.Title))
-		}
-	}
-	if len(laid) == 0 {
-		return nil
-	}
-	for _, l := range o.lines {
-		if l.work == joining && slices.ContainsFunc(l.pieces, func(name string) bool {
-			return slices.ContainsFunc(o.made.Pieces, func(p templates.Piece) bool { return p.Name == name && p.Bias })
-		}) {
-			sewn = append(sewn, l.title)
-		}
-	}
-	text := "Chalk the whole piece, both halves, and cut in a single layer, its middle at 45 degrees to the selvedge. Hung up, the cloth grows longer and narrower, by how much only the piece itself tells: let it hang before the seams are pinned and again before the hem is marked."
-	if len(sewn) > 0 {
-		text += " Stretch the " + listWords(sewn, "and the") + " a little under the needle, so that the thread gives as far as the cloth does; the lengths of seams are those of the piece as it lies flat."
-	}
-	return []Notice{{About: upperFirst(listWords(laid, "and")) + " on the bias", Text: text}}
 }
 
 // notices tell what in the plan is estimated and where its knowledge ends.
