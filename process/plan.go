@@ -29,6 +29,7 @@ type Plan struct {
 	Thread      []Thread      `json:"thread"`
 	Bobbins     []BobbinUse   `json:"bobbins"`
 	Needles     []NeedleUse   `json:"needles"`
+	Tools       []Tool        `json:"tools"` // that a construction asks for, besides what every maker has
 	Checks      []Check       `json:"checks"`
 	Cautions    []Caution     `json:"cautions"`
 	Notices     []Notice      `json:"notices"`         // estimates and limits the reader should know of
@@ -37,6 +38,14 @@ type Plan struct {
 	Totals      Totals        `json:"totals"`
 	Also        []OtherSize   `json:"also,omitempty"`     // what is cut for further sizes
 	Together    *Together     `json:"together,omitempty"` // what all sizes take
+}
+
+// Tool is a small thing that constructions of the plan ask for.
+type Tool struct {
+	Name  string   `json:"name"`
+	Title string   `json:"title"`
+	For   string   `json:"for"`   // what it does
+	Seams []string `json:"seams"` // names of the lines that want it
 }
 
 // Measure is a measure or choice as used.

@@ -184,6 +184,29 @@ func (o *operator) needles(plan *Plan) []NeedleUse {
 	return out
 }
 
+// tools are what the chosen constructions ask for, in the order of the lines.
+func (o *operator) tools() ([]Tool, error) {
+	out := []Tool{}
+	for i, l := range o.lines {
+		if len(o.span[i]) == 0 {
+			continue // done already
+		}
+		for _, name := range l.construction.Tools {
+			k := slices.IndexFunc(out, func(t Tool) bool { return t.Name == name })
+			if k < 0 {
+				t, err := o.shelf.Tool(name)
+				if err != nil {
+					return nil, err
+				}
+				k = len(out)
+				out = append(out, Tool{Name: t.Name, Title: t.Title, For: t.For})
+			}
+			out[k].Seams = append(out[k].Seams, l.name)
+		}
+	}
+	return out, nil
+}
+
 // cautions are what the materials and the acts of this plan call for.
 func (o *operator) cautions() ([]Caution, error) {
 	var acts []string
@@ -206,6 +229,11 @@ func (o *operator) cautions() ([]Caution, error) {
 		if err := add(l.facts, acts); err != nil {
 			return nil, err
 		}
+		for _, name := range l.construction.Tools {
+			if err := o.cautionOf(name, &out); err != nil {
+				return nil, err
+			}
+		}
 		f := l.facts
 		f.Cloth = f.Applied
 		if err := add(f, nil); err != nil {
@@ -213,4 +241,20 @@ func (o *operator) cautions() ([]Caution, error) {
 		}
 	}
 	return out, nil
+}
+
+// cautionOf adds the caution of a tool that can hurt, once.
+func (o *operator) cautionOf(tool string, out *[]Caution) error {
+	t, err := o.shelf.Tool(tool)
+	if err != nil || t.Caution == "" {
+		return err
+	}
+	c, err := o.shelf.Caution(t.Caution)
+	if err != nil {
+		return err
+	}
+	if k := (Caution{c.Text, c.Why}); !slices.Contains(*out, k) {
+		*out = append(*out, k)
+	}
+	return nil
 }

@@ -81,6 +81,9 @@ func (o *operator) write(in Input, made *templates.Made, a *arrangement, own *Ow
 		return nil, err
 	}
 	plan.Needles = o.needles(plan)
+	if plan.Tools, err = o.tools(); err != nil {
+		return nil, err
+	}
 	if plan.Cautions, err = o.cautions(); err != nil {
 		return nil, err
 	}

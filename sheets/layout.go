@@ -210,6 +210,7 @@ func (c *composer) tools() {
 			items = append(items, plain(t.words))
 		}
 	}
+	items = append(items, c.constructionTools()...)
 	if c.brief && len(items) > 0 {
 		items = []inline{joined(" ", items...)}
 	}

@@ -433,6 +433,22 @@ func (c *lessons) toolsOf(s process.ClassSession) []string {
 			}
 		}
 	}
+	return c.constructionTools(here, out)
+}
+
+// constructionTools adds what constructions ask for in the session's numbers.
+func (c *lessons) constructionTools(here map[string]bool, out []string) []string {
+	for _, x := range c.class.Students {
+		for _, t := range x.Plan.Tools {
+			asked := slices.ContainsFunc(x.Turns, func(turn process.ClassTurn) bool {
+				return here[turn.Number] && slices.ContainsFunc(x.Plan.Operations, func(o process.Operation) bool { return o.ID == turn.Operation && slices.Contains(t.Seams, o.Seam) })
+			})
+			known := slices.ContainsFunc(smallTools(c.say.tools), func(s tool) bool { return slices.Contains(out, s.words) && s.is(t) })
+			if asked && !known {
+				out = addOnce(out, sentence(t.Title))
+			}
+		}
+	}
 	return out
 }
 

@@ -56,6 +56,30 @@ func pressedOver(tool string) func(*process.Plan) bool {
 	}
 }
 
+// constructionTools are those that a construction asks for and that are not among
+// the small things already, with what they are for.
+func (c *composer) constructionTools() []inline {
+	var items []inline
+	for _, t := range c.plan.Tools {
+		var seams []string
+		for _, o := range c.told() {
+			if slices.Contains(t.Seams, o.Seam) {
+				seams = addOnce(seams, lower(c.seamTitle(o.Seam)))
+			}
+		}
+		if len(seams) == 0 || slices.ContainsFunc(smallTools(c.say.tools), func(s tool) bool { return s.wanted(c.plan) && s.is(t) }) {
+			continue
+		}
+		items = append(items, say(c.say.layout.toolItem, values{"tool": plain(upper(t.Title)), "seams": c.listed(plains(seams)), "for": plain(t.For)}))
+	}
+	return items
+}
+
+// is reports whether the words name a tool of the shelf.
+func (t tool) is(other process.Tool) bool {
+	return strings.HasPrefix(strings.ToLower(t.words), strings.ToLower(other.Title))
+}
+
 func handWork(p *process.Plan) bool {
 	for _, s := range p.Stations {
 		if s.Kind == "hand" && slices.ContainsFunc(p.Operations, func(o process.Operation) bool { return o.Station == s.Name }) {

@@ -55,10 +55,10 @@ type openingWords struct {
 }
 
 type layoutWords struct {
-	title, intro, places, thread, needles, materials, tools, handling                             string
-	needle, foot, threads, heat, steam                                                            string
-	colour, kind, metres, bobbins, threadBasis                                                    string
-	needleItem, interfacing, tape, notion, counted, selfNote, then, handItem, tableItem, dotsMean string
+	title, intro, places, thread, needles, materials, tools, handling                                       string
+	needle, foot, threads, heat, steam                                                                      string
+	colour, kind, metres, bobbins, threadBasis                                                              string
+	needleItem, interfacing, tape, toolItem, notion, counted, selfNote, then, handItem, tableItem, dotsMean string
 }
 
 type cuttingWords struct {
@@ -193,7 +193,7 @@ func english() wording {
 			dotsMean: "One dot is 110 °C at the most, two dots 150 °C, three dots 200 °C (ISO 3758).", steam: "With steam.", then: ", then ", handItem: "Hand needle.", tableItem: "Clear, and large enough for the largest piece.",
 			colour: "Colour", kind: "Kind",
 			metres: "Length", bobbins: "To wind", threadBasis: "Lengths of thread.",
-			needleItem:  "{needle} for {use}.",
+			needleItem: "{needle} for {use}.", toolItem: "{tool}, for the {seams}: {for}.",
 			interfacing: "{material} for {pieces}. {heat}", tape: "{material}, {length} in all, for {pieces}. {heat}", selfNote: "Heat: {heat}.",
 			notion: "{notion}: {count}, {length} long. {basis}", counted: "{notion}: {count}. {basis}",
 		},
