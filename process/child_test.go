@@ -23,8 +23,8 @@ func TestCordsOnChildrensClothes(t *testing.T) {
 }
 
 // The skirt of the dress is gathered to its bodice, whatever the cloth and the
-// room: by a seam that draws it up, or by hand before it, and the plan says by how
-// much (closed form: twice the edge less the edge).
+// room: by a seam that draws it up, or in steps of its own before it, which say how
+// far (closed form: twice the edge less the edge).
 func TestGatheredWaist(t *testing.T) {
 	shelf, g := loadShelf(t), garmentOf(t, "child-dress")
 	for _, cloth := range []string{"cotton-lawn", "silk-organza", "velvet", "swimwear-knit", "wool-coating"} {
@@ -33,11 +33,11 @@ func TestGatheredWaist(t *testing.T) {
 			drawn := slices.ContainsFunc(p.Operations, func(o process.Operation) bool {
 				return o.Seam == "waist" && strings.Contains(o.Text, "70 cm drawn up")
 			})
-			told := slices.ContainsFunc(p.Notices, func(n process.Notice) bool {
-				return n.About == "Waist seam" && strings.Contains(n.Text, "70 cm longer")
+			before := slices.ContainsFunc(p.Operations, func(o process.Operation) bool {
+				return o.Seam == "waist-gathers" && o.Does == "gather" && strings.Contains(o.Text, "70 cm")
 			})
-			if drawn == told {
-				t.Errorf("%s in %s: drawn up in the seam %v, by hand before it %v; want one of them", cloth, w.Name, drawn, told)
+			if drawn == before {
+				t.Errorf("%s in %s: drawn up in the seam %v, in steps before it %v; want one of them", cloth, w.Name, drawn, before)
 			}
 			for _, s := range p.Seams {
 				if s.Name == "waist" && math.Abs(s.Length-1400) > 1 {
