@@ -149,7 +149,7 @@ type figureWords struct {
 	mapAlt, mapCaption, mapLines, lineAlt, lineCaption, sectionAlt, sectionCaption string
 	sectionName, sectionsCaption                                                   string
 	stripAlt, stripCaption, rightSide, foldHere, joins                             string
-	whereAlt                                                                       string
+	sketchAlt, whereAlt                                                            string
 	rhythmAlt, rhythmCaption, rhythmBar, rhythmSum, rhythmPart                     string
 	larger, smaller, lifeSize                                                      string
 	plyA, plyB, plyOnly, plyStrip, plyInterfacing, plyElastic                      string
@@ -471,7 +471,7 @@ func english() wording {
 			sectionName: "{construction}, {scale}", sectionsCaption: "The ways of sewing, cut across. Along the cloth to the scale named; the plies are drawn apart. Numbers: the rows of stitching.",
 			sectionAlt: "{construction}, cut across", sectionCaption: "{construction}, cut across. Along the cloth {scale}; the plies are drawn apart. Numbers: the rows of stitching.",
 			stripAlt: "{strip}: lengths joined into one strip", stripCaption: "{strip}, joined, {width} wide. Along the strip {scale}; its width is not to scale.",
-			whereAlt:  "Where it lies, drawn heavy: {seam}",
+			sketchAlt: "What was understood of the pieces", whereAlt: "Where it lies, drawn heavy: {seam}",
 			rhythmAlt: "Rhythm of the work: at which place it is when", rhythmCaption: "The rhythm of the work. One row a place, a block a stay, lines between them the {moves} moves; time runs to the right, a mark every {every} minutes, changes included.",
 			rhythmBar: "Below, how the minutes fall to the places.", rhythmSum: "{trips} ×, {minutes} min", rhythmPart: "{place}, {minutes} min",
 			rightSide: "right side of the cloth", foldHere: "fold", joins: "join",

@@ -18,8 +18,22 @@ func Parse(file string, data []byte) (*Garment, error) {
 	if err := form.Decode(file, data, &g); err != nil {
 		return nil, err
 	}
-	g.formulas = map[form.Place]*formula.Formula{}
-	p := &parser{g: &g, whole: &g}
+	p := &parser{g: &g}
+	p.read()
+	// Edges can be followed from piece to piece only where all names are right.
+	if len(p.faults) == 0 {
+		p.variants()
+	}
+	if err := p.faults.Err(); err != nil {
+		return nil, err
+	}
+	return &g, nil
+}
+
+// read compiles what a decoded file says, by itself.
+func (p *parser) read() {
+	p.whole = p.g
+	p.g.formulas = map[form.Place]*formula.Formula{}
 	p.named()
 	p.include()
 	p.alike()
@@ -31,14 +45,6 @@ func Parse(file string, data []byte) (*Garment, error) {
 	p.details()
 	p.joinsAndEdges()
 	p.checks()
-	// Edges can be followed from piece to piece only where all names are right.
-	if len(p.faults) == 0 {
-		p.variants()
-	}
-	if err := p.faults.Err(); err != nil {
-		return nil, err
-	}
-	return &g, nil
 }
 
 // parser gathers the faults of one file.

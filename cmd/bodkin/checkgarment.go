@@ -22,11 +22,14 @@ var garmentLine = regexp.MustCompile(`(?m)^garment[ \t]*:`)
 func checkGarment(ctx context.Context, s streams, set settings, from seams.File, output string) error {
 	g := gathered{files: []seams.File{from}}
 	err := g.pattern(set, from)
-	if err != nil {
-		return g.placed(err)
+	var plan *process.Plan
+	if err == nil {
+		plan, err = process.Work(ctx, g.Input, order.Options{})
 	}
-	plan, err := process.Work(ctx, g.Input, order.Options{})
 	if err != nil {
+		if err := g.sketch(s, set, from, output); err != nil {
+			return err
+		}
 		return g.placed(err)
 	}
 	drawing, drawn := sheets.PieceMap(plan)
@@ -39,6 +42,24 @@ func checkGarment(ctx context.Context, s streams, set settings, from seams.File,
 		}
 	}
 	fmt.Fprint(s.out, understood(plan))
+	return nil
+}
+
+// sketch draws what could be understood of a garment that has faults, where a
+// drawing is wanted and anything can be drawn.
+func (g *gathered) sketch(s streams, set settings, from seams.File, output string) error {
+	pieces := templates.Sketch(from.Name, from.Data)
+	if output == "" || len(pieces) == 0 {
+		return nil
+	}
+	style := length.Centimetres
+	if set.units == "in" {
+		style = length.Inches
+	}
+	if err := writeFiles([]file{{output, sheets.Sketch(pieces, style).SVG()}}); err != nil {
+		return err
+	}
+	fmt.Fprintf(s.err, "bodkin: %s shows what could be drawn of %s\n", output, from.Name)
 	return nil
 }
 
