@@ -46,7 +46,7 @@ func (o *operator) clothUse(plan *Plan) []ClothUse {
 		}
 		if c.width > 0 {
 			u.LeastMM = bought(max(u.AreaMM2/c.width, longest), c.outer.Shrinkage)
-			if e, err := simpleLay(c, plan); err == nil {
+			if e, err := o.simpleLay(c, plan); err == nil {
 				u.LengthMM = bought(e.Lay, c.outer.Shrinkage)
 				u.Basis = "estimate: the pieces laid in rows on the folded cloth, strips after them; a closer lay may take less"
 			} else {
@@ -115,6 +115,9 @@ func (o *operator) notices(plan *Plan) []Notice {
 	out = append(out, o.ownCloths(plan)...)
 	out = append(out, o.weakSeams(plan)...)
 	out = append(out, o.highCrossings()...)
+	for _, n := range o.narrow {
+		out = append(out, Notice{About: upperFirst(o.pieces[n.piece].Title), Text: o.told(n)})
+	}
 	for _, n := range o.lacking {
 		if !slices.Contains(out, n) {
 			out = append(out, n)

@@ -8,7 +8,9 @@
 //	          reasons.go    why the others lost; otherwise.go: what would change it
 //	allow     allow.go      the allowance of every edge, cut outlines
 //	cut       cut.go        strips and their joins; interfacing.go what is steadied
+//	          panels.go     what is wider than its cloth; onbias.go what hangs on the bias
 //	operate   operate.go    passes become operations with station, setting, minutes
+//	          gathers.go    edges that are drawn up before they are sewn
 //	          precede.go    what must come before what, and why
 //	order     arrange.go    the cheapest order (process/order does the search)
 //	plan      work.go       everything as one value

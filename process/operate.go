@@ -48,6 +48,7 @@ type operator struct {
 	ops      []op
 	span     [][]int   // operations of each line, in order
 	crossed  []crossed // thickest place of each line
+	narrow   []narrow  // pieces wider than their cloth
 	wishes   []wishFor // of the job
 	cones    form.Pairs[int]
 	lacking  []Notice // of cones

@@ -159,6 +159,7 @@ func (o *operator) cutFirst() {
 			}
 		}
 	}
+	o.panelsFirst()
 	for i, n := range o.ops {
 		piece, ok := strings.CutPrefix(n.ID, holding+".")
 		if !ok {

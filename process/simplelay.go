@@ -13,10 +13,17 @@ const between = 10
 
 // simpleLay lays what is cut from a cloth row by row on the folded cloth, all
 // pieces the same way up, and then the strips, side by side.
-func simpleLay(c clothIn, plan *Plan) (cutter.Estimate, error) {
+func (o *operator) simpleLay(c clothIn, plan *Plan) (cutter.Estimate, error) {
 	var pieces []cutter.Laid
-	for _, p := range plan.Pieces {
+	for k, p := range plan.Pieces {
 		if p.Cloth != c.role {
+			continue
+		}
+		if at := slices.IndexFunc(o.narrow, func(n narrow) bool { return n.piece == k }); at >= 0 && !o.narrow[at].across {
+			pieces = append(pieces, o.narrow[at].panels(&p)...)
+			continue
+		} else if at >= 0 {
+			pieces = append(pieces, cutter.Laid{Name: p.Title, Across: p.Height, Along: p.Width, Area: p.AreaMM2, Count: p.Count, Place: cutter.Single})
 			continue
 		}
 		l := cutter.Laid{Name: p.Title, Across: p.Width, Along: p.Height, Area: p.AreaMM2, Count: p.Count, Place: cutter.Single}

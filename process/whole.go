@@ -31,6 +31,7 @@ func (o *operator) beforeSewing() {
 	for _, c := range o.cloths {
 		o.layTogether(c)
 	}
+	o.joinPanels()
 	for _, f := range o.facings {
 		if i := slices.IndexFunc(o.pieces, func(p Piece) bool { return p.Name == f.Piece }); i >= 0 {
 			o.steady(f, o.pieces[i])
@@ -65,6 +66,11 @@ func (o *operator) cutOut(c clothIn) {
 	n.Text = fmt.Sprintf("Cut out in %s, %s: %s, to the sizes under What to cut.%s",
 		lowerFirst(c.outer.Title), c.colour, listWords(what, "and"), keepScraps)
 	n.Text += o.cutUnder(c)
+	for _, w := range o.narrow {
+		if o.pieces[w.piece].Cloth == c.role {
+			n.Text += " " + o.told(w)
+		}
+	}
 	n.Good = "Edges are smooth, grain runs as each piece says, and notches and points are marked before the piece is moved."
 	if c.cloth.Slip >= 2 {
 		n.Text += " Lay the cloth on tissue paper, in a single layer or with whole pieces, and hold it with weights."

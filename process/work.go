@@ -145,6 +145,7 @@ func prepare(in Input) (*operator, *templates.Made, []relation, error) {
 	o := &operator{shelf: in.Shelf, room: r, lines: lines, cloths: cloths, pieces: pieces,
 		facings: facings, cones: conesOf(in.Workroom, in.Job), style: style, quantity: quantity, made: made}
 	o.crossed = thickest(lines, relations)
+	o.narrow = o.narrowed()
 	if err := o.operate(); err != nil {
 		return nil, nil, nil, err
 	}

@@ -143,6 +143,15 @@ func (g *Garment) piece(s *sheet, t *topology) (Piece, error) {
 			return Piece{}, shapeFault(d, &outline.ShapeError{Edges: []string{fold.Name}, What: "a fold must be straight", At: fold.From()})
 		}
 	}
+	for _, t := range d.JoinsAt {
+		x, err := g.number(t, s.values)
+		if err != nil {
+			return p, err
+		}
+		p.JoinsAt = append(p.JoinsAt, x)
+	}
+	slices.Sort(p.JoinsAt)
+	p.JoinsHide = d.JoinsHide
 	p.Marks, err = g.marks(s)
 	return p, err
 }

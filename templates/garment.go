@@ -81,7 +81,9 @@ type PieceDraft struct {
 	Outline   []Stroke                `yaml:"outline"`
 	Like      form.Text               `yaml:"like"` // instead of points and outline: drawn as this piece is, with its darts
 	Marks     []MarkDraft             `yaml:"marks"`
-	If        form.Text               `yaml:"if"` // drawn only where this holds
+	JoinsAt   []form.Text             `yaml:"joins_at"`   // how far from the fold, or from x 0, a seam along the grain is hidden: there it is joined where its cloth is too narrow
+	JoinsHide string                  `yaml:"joins_hide"` // what hides it, such as "behind a pleat"
+	If        form.Text               `yaml:"if"`         // drawn only where this holds
 	from      origin
 }
 

@@ -32,12 +32,14 @@ type Value struct {
 // whose fold edge lies on the fold.
 type Piece struct {
 	Name, Title string
-	Cloth       string // role: main, contrast, binding …
-	Cut         string // "fold", "pair", "one"
-	Count       int    // pieces of cloth that come off the table: fold 1, pair 2, one as given
-	FoldEdge    string // name of the edge on the fold, empty otherwise
-	Grain       string // words: "parallel to the centre front" …
-	Bias        bool   // laid at 45 degrees to the grain, opened out in a single layer
+	Cloth       string    // role: main, contrast, binding …
+	Cut         string    // "fold", "pair", "one"
+	Count       int       // pieces of cloth that come off the table: fold 1, pair 2, one as given
+	FoldEdge    string    // name of the edge on the fold, empty otherwise
+	JoinsAt     []float64 // where a seam along the grain may lie if the cloth is too narrow, mm from the fold or from x 0, rising
+	JoinsHide   string    // what hides it; words
+	Grain       string    // words: "parallel to the centre front" …
+	Bias        bool      // laid at 45 degrees to the grain, opened out in a single layer
 	Outline     outline.Outline
 	Edges       []PieceEdge      // in outline order, anticlockwise or as the outline runs
 	Corners     []outline.Corner // where edges meet, in outline order: one edge ends and the next starts

@@ -124,6 +124,9 @@ func (p *parser) pieces() {
 		before = d.found(before)
 		p.points(d, before)
 		p.outline(d, before)
+		for _, t := range d.JoinsAt {
+			p.compile(t, formula.Number, pointNames(d, before))
+		}
 		edges := d.edges()
 		if (d.Cut == "fold") != !d.Fold.IsZero() {
 			p.fault(d.Piece, "a piece cut on the fold names its fold edge, and no other does", "", "write cut: fold and fold: with the edge's name, or neither")
@@ -176,6 +179,9 @@ func (p *parser) alike() {
 		}
 		other := p.g.draft(d.Like.Value)
 		d.Points, d.Outline, d.Fit, d.from.scope = other.Points, other.Outline, other.Fit, other.from.scope
+		if len(d.JoinsAt) == 0 {
+			d.JoinsAt, d.JoinsHide = other.JoinsAt, other.JoinsHide
+		}
 		if d.Piece.Value != other.Piece.Value {
 			p.dartsOf(d, other.Piece.Value)
 		}
