@@ -71,3 +71,39 @@ func TestPiecesLieApart(t *testing.T) {
 		}
 	}
 }
+
+// Edges that only the mouths of darts part have their allowance once, and no words
+// at the edges of trousers with two darts in each quarter lie over each other.
+func TestAllowanceOnceBesideDarts(t *testing.T) {
+	m := &measurer{}
+	for _, n := range plans(t) {
+		c := newComposer(n.plan, Options{Units: "cm"})
+		scale, places := layPieces(n.plan.Pieces, mapHigh)
+		for i, p := range n.plan.Pieces {
+			mouths := 0
+			for _, e := range p.Edges {
+				if c.seams[e.Seam].Kind == dartKind {
+					mouths++
+				}
+			}
+			if mouths == 0 {
+				continue
+			}
+			f := newPieceFigure(c, p, scale, places[i])
+			f.lines()
+			f.points()
+			f.title()
+			words := f.allowances()
+			if most := len(p.Edges) - 2*mouths; len(words) > most+1 {
+				t.Errorf("%s, %s: %d allowances beside %d mouths of %d edges", n.name, p.Name, len(words), mouths, len(p.Edges))
+			}
+			for a := range words {
+				for b := range words[:a] {
+					if figure.TextBox(words[a].(figure.Text), m).Overlaps(figure.TextBox(words[b].(figure.Text), m)) {
+						t.Errorf("%s, %s: %q lies over %q", n.name, p.Name, words[a].(figure.Text).Words, words[b].(figure.Text).Words)
+					}
+				}
+			}
+		}
+	}
+}

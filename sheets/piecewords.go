@@ -106,21 +106,48 @@ func (f *pieceFigure) grain(block figure.Box, inside bool) []figure.Item {
 
 // allowances stand outside the cutting line, along their edges, with the
 // seam's name where the edge is long enough. A dart's mouth has that of the
-// seam it opens into.
+// seam it opens into, and edges that only darts part have it once, at the longest.
 func (f *pieceFigure) allowances() []figure.Item {
 	var out []figure.Item
-	for _, e := range f.p.Edges {
-		if e.Seam == foldEdge || f.c.seams[e.Seam].Kind == dartKind {
+	for i, e := range f.p.Edges {
+		if e.Seam == foldEdge || f.isMouth(e) || f.toldBeyond(i) {
 			continue
 		}
 		long := e.Length * f.scale
 		middle := f.point(e.Middle)
 		d, outward := f.net.along(middle, 0.3*long)
-		t := f.free(middle, d, outward, e.Allowance*f.scale+0.8+mapType/2, f.edgeWords(e, 0.8*long))
+		t := f.free(middle, d, outward, e.Allowance*f.scale+0.8+mapType/2, long, f.edgeWords(e, 0.8*long))
 		f.texts = append(f.texts, grown(figure.TextBox(t, f.c.measure), 0.2))
 		out = append(out, t)
 	}
 	return out
+}
+
+func (f *pieceFigure) isMouth(e process.Edge) bool { return f.c.seams[e.Seam].Kind == dartKind }
+
+// toldBeyond tells whether the allowance of an edge stands at a longer one of the
+// same seam, from which only the mouths of darts part it.
+func (f *pieceFigure) toldBeyond(i int) bool {
+	n := len(f.p.Edges)
+	own := f.p.Edges[i]
+	for _, step := range []int{1, n - 1} {
+		mouth := false
+		for k := (i + step) % n; k != i; k = (k + step) % n {
+			e := f.p.Edges[k]
+			if f.isMouth(e) {
+				mouth = true
+				continue
+			}
+			if !mouth || e.Seam != own.Seam || e.Allowance != own.Allowance {
+				break
+			}
+			if e.Length > own.Length || e.Length == own.Length && k < i {
+				return true
+			}
+			mouth = false
+		}
+	}
+	return false
 }
 
 // edgeWords are what may stand at an edge with that much room, fullest first.
@@ -139,20 +166,23 @@ func (f *pieceFigure) edgeWords(e process.Edge, room float64) []string {
 	return append(out, short)
 }
 
-// free sets words beside an edge so that they hide nothing: moved outwards a
-// little where they must be, the shorter ones where the fuller find no place.
-func (f *pieceFigure) free(middle, along, outward figure.Point, away float64, words []string) figure.Text {
-	var t figure.Text
-	for _, w := range words {
-		for _, more := range []float64{0, 1, 2, 3, 4} {
-			at := figure.Point{X: middle.X + outward.X*(away+more), Y: middle.Y + outward.Y*(away+more)}
-			t = turned(at, along, mapType, w)
-			if !f.hides(t) {
-				return t
+// free sets words beside an edge so that they hide nothing: moved outwards or along
+// it a little where they must be, the shorter ones where the fuller find no place.
+func (f *pieceFigure) free(middle, along, outward figure.Point, away, long float64, words []string) figure.Text {
+	set := func(w string, more, aside float64) figure.Text {
+		at := figure.Point{X: middle.X + outward.X*(away+more) + along.X*aside, Y: middle.Y + outward.Y*(away+more) + along.Y*aside}
+		return turned(at, along, mapType, w)
+	}
+	for _, aside := range []float64{0, 0.25 * long, -0.25 * long, 0.5 * long, -0.5 * long, 0.75 * long, -0.75 * long} {
+		for _, w := range words {
+			for _, more := range []float64{0, 1, 2, 3, 4, 5} {
+				if t := set(w, more, aside); !f.hides(t) {
+					return t
+				}
 			}
 		}
 	}
-	return t
+	return set(words[len(words)-1], 4, 0)
 }
 
 // hides tells whether a text would stand over the cutting line or other words.
