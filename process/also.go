@@ -30,6 +30,7 @@ type OtherSize struct {
 // Together is what all sizes of a job take.
 type Together struct {
 	Garments    int              `json:"garments"`
+	SewMinutes  float64          `json:"sew_minutes"` // of the operations, changes left out
 	Cloths      []ClothTogether  `json:"cloths"`
 	Strips      []LengthTogether `json:"strips"`
 	Interfacing []LengthTogether `json:"interfacing"`
@@ -86,6 +87,9 @@ func (o *operator) also(in Input, plan *Plan) error {
 			return err
 		}
 		s := &Plan{Quantity: p.quantity, Pieces: p.pieces, Strips: stripsOf(p.lines), Interfacing: p.facings}
+		for _, n := range p.ops {
+			s.Totals.SewMinutes += n.Minutes
+		}
 		s.Cloths = p.clothUse(s)
 		if s.Thread, err = p.thread(); err != nil {
 			return err
@@ -111,6 +115,7 @@ func otherwiseSewn(own, other *operator) []string {
 // add counts one size in.
 func (t *Together) add(p *Plan) {
 	t.Garments += p.Quantity
+	t.SewMinutes += p.Totals.SewMinutes
 	for _, c := range p.Cloths {
 		k := slices.IndexFunc(t.Cloths, func(x ClothTogether) bool { return x.Role == c.Role })
 		if k < 0 {

@@ -53,6 +53,13 @@ func TestFurtherSizes(t *testing.T) {
 	if all.Together.Garments != 6 || len(all.Also) != 2 {
 		t.Fatalf("%d garments in %d further sizes", all.Together.Garments, len(all.Also))
 	}
+	minutes := 0.0
+	for _, p := range alone {
+		minutes += p.Totals.SewMinutes
+	}
+	if math.Abs(all.Together.SewMinutes-minutes) > 1e-6 {
+		t.Errorf("all sizes are sewn in %g minutes, each alone in %g", all.Together.SewMinutes, minutes)
+	}
 	for k, s := range all.Also {
 		for i, p := range s.Pieces {
 			want := alone[k+1].Pieces[i]

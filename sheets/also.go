@@ -18,6 +18,7 @@ func (c *composer) also() {
 		c.heading(3, say(w.title, values{"garments": c.count(s.Quantity, c.say.counts.garments)}))
 		c.para(say(w.size, values{"size": c.listed(size)}))
 		c.otherCuts(s)
+		c.otherPieces(s.Pieces)
 		if len(s.Otherwise) > 0 {
 			c.para(plain(w.otherwise))
 			c.list(plains(s.Otherwise)...)
@@ -48,6 +49,20 @@ func (c *composer) otherCuts(s process.OtherSize) {
 	}, rows)
 }
 
+// otherPieces are the map of another size's pieces, with its allowances, and how
+// they are marked on the cloth; in brief the map alone.
+func (c *composer) otherPieces(pieces []process.Piece) {
+	own := c.plan
+	other := *own
+	other.Pieces = pieces
+	c.plan = &other
+	c.pieceMap()
+	if !c.brief {
+		c.chalkTables()
+	}
+	c.plan = own
+}
+
 // together is what all sizes take: cloth to buy, strips, interfacing, thread.
 func (c *composer) together() {
 	w, t := c.say.also, c.plan.Together
@@ -69,6 +84,7 @@ func (c *composer) together() {
 	for _, x := range t.Thread {
 		rows = append(rows, []inline{say(w.thread, values{"thread": plain(upper(x.Kind)), "colour": plain(x.Colour)}), c.metres(x.Metres)})
 	}
+	rows = append(rows, []inline{plain(w.sewing), c.about(t.SewMinutes)})
 	c.table([]column{{title: plain(w.what)}, {title: plain(w.much), right: true}}, rows)
 	c.para(plain(w.basis))
 }

@@ -34,31 +34,41 @@ func OperationsCSV(p *process.Plan) []byte {
 
 // CutListCSV is a row for each piece, layer under a piece, strip, interfacing
 // and elastic to cut, by RFC 4180 with a head. Sizes are mm of the cut thing,
-// allowances included.
+// allowances included; the size is 1 for the job's own and goes on with its
+// further ones.
 func CutListCSV(p *process.Plan) []byte {
-	rows := [][]string{{"kind", "name", "title", "material", "count", "how", "width_mm", "length_mm"}}
+	rows := [][]string{{"kind", "name", "title", "material", "count", "how", "width_mm", "length_mm", "size"}}
 	under := map[string]bool{} // roles of cloths that have another beneath
 	for _, c := range p.Cloths {
 		under[c.Role] = c.Under != nil
 	}
-	for _, q := range p.Pieces {
-		rows = append(rows, []string{"piece", q.Name, q.Title, q.Cloth, number(q.Count), q.Cut, exact(q.Width), exact(q.Height)})
-		if under[q.Cloth] {
-			rows = append(rows, []string{"under layer", q.Name, q.Title, q.Cloth, number(q.Count), q.Cut, exact(q.Width), exact(q.Height)})
+	size := 0
+	cut := func(pieces []process.Piece, strips []process.Strip, interfacing []process.Interfacing) {
+		size++
+		add := func(cells ...string) { rows = append(rows, append(cells, number(size))) }
+		for _, q := range pieces {
+			add("piece", q.Name, q.Title, q.Cloth, number(q.Count), q.Cut, exact(q.Width), exact(q.Height))
+			if under[q.Cloth] {
+				add("under layer", q.Name, q.Title, q.Cloth, number(q.Count), q.Cut, exact(q.Width), exact(q.Height))
+			}
+		}
+		for _, s := range strips {
+			add("strip", s.Name, s.Title, s.Cloth, number(s.Lengths*s.Count), s.On, exact(s.CutWidth), exact(s.EachLength))
+		}
+		for _, f := range interfacing {
+			how := f.Part
+			if f.On != "" {
+				how = f.On
+			}
+			add("interfacing", f.Name, f.Title, f.Material, number(f.Count), how, exact(f.Cut[0]), exact(f.Cut[1]))
 		}
 	}
-	for _, s := range p.Strips {
-		rows = append(rows, []string{"strip", s.Name, s.Title, s.Cloth, number(s.Lengths * s.Count), s.On, exact(s.CutWidth), exact(s.EachLength)})
-	}
-	for _, f := range p.Interfacing {
-		how := f.Part
-		if f.On != "" {
-			how = f.On
-		}
-		rows = append(rows, []string{"interfacing", f.Name, f.Title, f.Material, number(f.Count), how, exact(f.Cut[0]), exact(f.Cut[1])})
-	}
+	cut(p.Pieces, p.Strips, p.Interfacing)
 	for _, n := range p.Notions {
-		rows = append(rows, []string{"notion", n.Name, n.Title, "", number(n.Count), "", exact(n.Width), exact(n.Length)})
+		rows = append(rows, []string{"notion", n.Name, n.Title, "", number(n.Count), "", exact(n.Width), exact(n.Length), number(size)})
+	}
+	for _, s := range p.Also {
+		cut(s.Pieces, s.Strips, s.Interfacing)
 	}
 	return rowsOf(rows)
 }

@@ -56,7 +56,11 @@ func TestTablesForOtherPrograms(t *testing.T) {
 			}
 		}
 		cut, err := csv.NewReader(bytes.NewReader(CutListCSV(n.plan))).ReadAll()
-		if err != nil || len(cut) != 1+len(n.plan.Pieces)+len(n.plan.Strips)+len(n.plan.Interfacing)+len(n.plan.Notions) {
+		want := 1 + len(n.plan.Pieces) + len(n.plan.Strips) + len(n.plan.Interfacing) + len(n.plan.Notions)
+		for _, s := range n.plan.Also {
+			want += len(s.Pieces) + len(s.Strips) + len(s.Interfacing)
+		}
+		if err != nil || len(cut) != want || cut[len(cut)-1][8] != number(1+len(n.plan.Also)) {
 			t.Fatalf("%s: %d rows, %v", n.name, len(cut), err)
 		}
 		for i, q := range n.plan.Pieces {

@@ -76,6 +76,7 @@ type cuttingWords struct {
 type alsoWords struct {
 	title, size, measure, otherwise             string
 	all, what, much, strip, area, thread, basis string
+	sewing                                      string
 }
 
 type chalkWords struct {
@@ -235,7 +236,7 @@ func english() wording {
 		also: alsoWords{
 			title: "Also in this job: {garments} in another size", size: "Made for {size}. It is marked and sewn as the first size is, but where the opposite is said.", measure: "{measure} {used}",
 			otherwise: "Sewn in another way than in the first size; plan this size by itself to see how:",
-			all:       "All sizes together: {garments}", what: "What", much: "How much", strip: "{strip}, {width} wide", area: "{area} cm²", thread: "{thread}, {colour}",
+			sewing:    "Sewing, without changes", all: "All sizes together: {garments}", what: "What", much: "How much", strip: "{strip}, {width} wide", area: "{area} cm²", thread: "{thread}, {colour}",
 			basis: "Cloth is an estimate, each size laid by itself; a common lay may take less. Interfacing is the area of its pieces. Steps and minutes in this sheet are for the first size.",
 		},
 		chalk: chalkWords{
