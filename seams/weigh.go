@@ -196,5 +196,11 @@ func (f Facts) usable() Facts {
 	if f.Workroom.Iron && f.Workroom.Dots == 0 {
 		f.Workroom.Dots = hottest
 	}
+	// Where nobody has told how a line runs, it may run where the cloth gives most.
+	for _, l := range []*LineFacts{&f.Join, &f.Edge} {
+		if l.Stretch == 0 {
+			l.Stretch = f.Cloth.Stretch
+		}
+	}
 	return f
 }
