@@ -5,6 +5,9 @@ import (
 	"bodkin/sheets/figure"
 )
 
+// sideSample is how long a ply is drawn in the key to the sides, mm.
+const sideSample = 12
+
 // sidesFigure is the key to the right and the wrong side of the cloth, which
 // every section is drawn by.
 func (c *composer) sidesFigure() {
@@ -13,16 +16,16 @@ func (c *composer) sidesFigure() {
 		thin := figure.Stroke{Width: figure.Hairline}
 		var items []figure.Item
 		for i, words := range []string{w.rightUp, w.wrongUp} {
-			x, y := float64(i)*70, 0.0
-			line := []figure.Point{{X: x, Y: y}, {X: x + 22, Y: y}}
+			x, y := float64(i)*42, 0.0 // both within the width of a phone
+			line := []figure.Point{{X: x, Y: y}, {X: x + sideSample, Y: y}}
 			items = append(items, figure.Ply(line, 2, 1, thin, figure.Fill{White: true}))
 			heavy := y - 1
 			if i == 1 {
 				heavy = y + 1
 			}
 			items = append(items,
-				figure.Line(figure.Point{X: x, Y: heavy}, figure.Point{X: x + 22, Y: heavy}, figure.Stroke{Width: figure.Bold}),
-				figure.Text{At: figure.Point{X: x + 25, Y: y + 1}, Size: sectionType, Words: words})
+				figure.Line(figure.Point{X: x, Y: heavy}, figure.Point{X: x + sideSample, Y: heavy}, figure.Stroke{Width: figure.Bold}),
+				figure.Text{At: figure.Point{X: x + sideSample + 3, Y: y + 1}, Size: sectionType, Words: words})
 		}
 		return figure.Fit(c.slug("sides"), w.sidesAlt, items, 1.5, c.measure)
 	}, plain(w.sides))

@@ -60,6 +60,9 @@ func (f *flow) document(bs []block, fr frame) {
 		if settingsAt(bs, i) {
 			f.strip(b.(paragraph), fr)
 			f.rank(rankBlock)
+			if k := len(f.slabs) - 1; k >= 0 && i+1 < len(bs) {
+				f.slabs[k].keep = true // settings with nothing below them are of no use
+			}
 			continue
 		}
 		f.block(bs, i, fr, false)
@@ -135,7 +138,7 @@ func (f *flow) block(bs []block, i int, fr frame, tight bool) {
 		y := 0.5 * f.lead
 		f.add(slab{height: f.lead, ink: []figure.Item{figure.Line(figure.Point{X: fr.left, Y: y}, figure.Point{X: fr.right, Y: y}, figure.Stroke{Width: figure.Thin, Light: 0.5})}})
 	}
-	if len(f.slabs) > from && i+1 < len(bs) && leadsOn(bs[i], bs[i+1]) {
+	if len(f.slabs) > from && i+1 < len(bs) && (leadsOn(bs[i], bs[i+1]) || roomToWrite(bs, i) || roomToWrite(bs, i+1)) {
 		f.slabs[len(f.slabs)-1].keep = true
 	}
 }
@@ -144,7 +147,7 @@ func (f *flow) block(bs []block, i int, fr frame, tight bool) {
 // figure, whose caption may follow, after words that announce what comes, and
 // after a line that stands between a heading and its figure.
 func leadsOn(a, b block) bool {
-	const longestLeadIn = 120 // bytes
+	const longestLeadIn = 220 // bytes
 	if _, ok := b.(heading); ok {
 		return false
 	}
@@ -161,6 +164,17 @@ func leadsOn(a, b block) bool {
 		}
 	}
 	return false
+}
+
+// roomToWrite tells whether the i-th block heads lines to write on, which would
+// be lost on a page of their own.
+func roomToWrite(bs []block, i int) bool {
+	if i+1 >= len(bs) {
+		return false
+	}
+	p, isParagraph := bs[i].(paragraph)
+	_, isRule := bs[i+1].(rule)
+	return isParagraph && isRule && onlyEmphasis(p.spans)
 }
 
 // within runs set with a panel behind all the slabs it makes.

@@ -187,3 +187,24 @@ func TestPapersApart(t *testing.T) {
 		}
 	}
 }
+
+// Of a step that is longer than a page, the settings stay with what is done, and
+// the room for notes with the last of it.
+func TestLongStepIsNotTornAtItsEnds(t *testing.T) {
+	for above := range 60 {
+		md := strings.Repeat("line  \n", above) + "\n### 1 · Stitch\n\n**Machine · white**\n\n" +
+			strings.Repeat("- [ ] act\n", 40+above) + "\n*My notes:*\n\n* * *\n"
+		d := set(t, md, Options{})
+		for n, p := range d.pages {
+			var body []string
+			for _, w := range p.words {
+				if w.Role == roleBody {
+					body = append(body, w.Text)
+				}
+			}
+			if len(body) == 0 || body[0] == "My notes:" || body[len(body)-1] == "Machine · white" {
+				t.Fatalf("after %d lines page %d has %q", above, n+1, body)
+			}
+		}
+	}
+}
