@@ -93,6 +93,10 @@ func Write(w io.Writer, markdown []byte, o Options) error {
 	return writePDF(w, d, o)
 }
 
+// leastEms is how many type sizes wide the body has to be, so that a table's words
+// need not be broken: the house's own.
+const leastEms = 20
+
 // lay works out the drawing, and fills in the options that were left open.
 func lay(markdown []byte, o *Options) (*drawing, error) {
 	width, height, err := o.Paper.size()
@@ -107,6 +111,9 @@ func lay(markdown []byte, o *Options) (*drawing, error) {
 		return nil, err
 	}
 	side, top, bottom := paperMargin(width)
+	if most := (width - 2*side) / leastEms / mmPerPoint; o.TypeSize > most {
+		return nil, fmt.Errorf("type of %g pt is too large for this paper; give %d pt at the most, or take larger paper", o.TypeSize, int(most))
+	}
 	d := &drawing{width: width, height: height, body: figure.Box{Left: side, Top: top, Right: width - side, Bottom: height - bottom}}
 	f := &flow{
 		typesetter: &typesetter{replace: o.Replace, ids: headingIDs(blocks, map[string]bool{})},

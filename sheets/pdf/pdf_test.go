@@ -231,6 +231,20 @@ var errFull = errors.New("the disk is full")
 
 func (failing) Write([]byte) (int, error) { return 0, errFull }
 
+func TestPaperTooSmallForItsType(t *testing.T) {
+	for _, c := range []struct {
+		paper Paper
+		size  float64
+		good  bool
+	}{{A5, 24, false}, {A5, 18, false}, {A5, 17, true}, {A4, 24, true}, {Letter, 24, true}} {
+		var b bytes.Buffer
+		err := Write(&b, []byte("words"), Options{Paper: c.paper, TypeSize: c.size})
+		if (err == nil) != c.good || !c.good && b.Len() > 0 {
+			t.Errorf("paper %d at %v pt: %v, %d bytes written", c.paper, c.size, err, b.Len())
+		}
+	}
+}
+
 func TestWriterErrorComesBack(t *testing.T) {
 	if err := Write(failing{}, []byte("a"), Options{}); !errors.Is(err, errFull) {
 		t.Errorf("got %v", err)
