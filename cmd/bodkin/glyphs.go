@@ -13,8 +13,12 @@ import (
 )
 
 // unprintable tells signs that the typeface of the PDF does not have by their
-// places in the maker's files, where the words of the sheet come from.
+// places in the maker's files, where the words of the sheet come from, and type
+// that is too large for its paper.
 func (g *gathered) unprintable(err error) error {
+	if large, ok := errors.AsType[*pdf.TypeTooLargeError](err); ok {
+		return wrong(fmt.Sprintf("give %d at the most, or larger --paper", large.Most), "--type-size: %v", large)
+	}
 	missing, ok := errors.AsType[*pdf.MissingGlyphsError](err)
 	if !ok {
 		return err

@@ -188,6 +188,7 @@ func wrongInputs() []wrongInput {
 		{name: "one argument too many", args: "plan job.yaml coat.yaml", at: "bodkin: plan cannot take \"coat.yaml\" as well\n  usage: bodkin plan [JOB] [-o FILE]\n", code: 2},
 		{name: "unknown units", args: "plan --units mm", at: "bodkin: --units cannot be \"mm\"\n", words: []string{"cm, in"}, code: 2},
 		{name: "unknown paper", args: "plan --paper leter", at: "bodkin: --paper cannot be \"leter\"\n  did you mean \"letter\"?\n", code: 2},
+		{name: "type too large for the paper", args: "plan --within 0s --paper a5 --type-size 24 -o sheet.pdf", at: "bodkin: --type-size: type of 24 pt is too large", words: []string{"17 at the most"}, code: 2},
 		{name: "type nobody can read", args: "plan --type-size 2", at: "bodkin: --type-size cannot be \"2\"\n", code: 2},
 		{name: "type size that is no number", args: "plan --type-size NaN", at: "bodkin: --type-size cannot be \"NaN\"\n", code: 2},
 		{name: "time without a unit", args: "plan --within 3", at: "bodkin: --within cannot be \"3\"\n", code: 2},

@@ -93,6 +93,17 @@ func Write(w io.Writer, markdown []byte, o Options) error {
 	return writePDF(w, d, o)
 }
 
+// TypeTooLargeError is of a type size too large for the paper. Most is the largest
+// whole one that is not; both are in points.
+type TypeTooLargeError struct {
+	Size float64
+	Most int
+}
+
+func (e *TypeTooLargeError) Error() string {
+	return fmt.Sprintf("type of %g pt is too large for this paper", e.Size)
+}
+
 // leastEms is how many type sizes wide the body has to be, so that a table's words
 // need not be broken: the house's own.
 const leastEms = 20
@@ -112,7 +123,7 @@ func lay(markdown []byte, o *Options) (*drawing, error) {
 	}
 	side, top, bottom := paperMargin(width)
 	if most := (width - 2*side) / leastEms / mmPerPoint; o.TypeSize > most {
-		return nil, fmt.Errorf("type of %g pt is too large for this paper; give %d pt at the most, or take larger paper", o.TypeSize, int(most))
+		return nil, &TypeTooLargeError{Size: o.TypeSize, Most: int(most)}
 	}
 	d := &drawing{width: width, height: height, body: figure.Box{Left: side, Top: top, Right: width - side, Bottom: height - bottom}}
 	f := &flow{
