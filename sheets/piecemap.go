@@ -38,6 +38,9 @@ func (c *composer) pieceMap() {
 	if slices.ContainsFunc(drawn, hasLines) {
 		lines = w.mapLines
 	}
+	if slices.ContainsFunc(drawn, func(p process.Piece) bool { _, ok := c.steadiedBy(p); return ok }) {
+		lines += w.mapSteadied
+	}
 	high := float64(mapHigh)
 	if c.brief {
 		high = mapBrief
@@ -139,7 +142,7 @@ func (f *pieceFigure) point(p process.Point) figure.Point {
 }
 
 func (f *pieceFigure) items() []figure.Item {
-	out := f.lines()
+	out := append(f.steadied(), f.lines()...)
 	out = append(out, f.drawn()...)
 	out = append(out, f.points()...)
 	out = append(out, f.title()...)

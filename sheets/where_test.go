@@ -1,15 +1,10 @@
 package sheets
 
 import (
-	"cmp"
 	"math"
 	"testing"
 
 	"bodkin/process"
-	"bodkin/process/order"
-	"bodkin/seams"
-	"bodkin/seams/form"
-	"bodkin/templates"
 )
 
 // Of every garment each seam that has an edge is drawn where it lies: the heavy
@@ -17,25 +12,9 @@ import (
 // opened out or has a twin, within what a flattened curve loses; and the opened
 // outline has the area of the whole piece's finished shape.
 func TestWhereSeamsLie(t *testing.T) {
-	shelf, err := seams.Load()
-	if err != nil {
-		t.Fatal(err)
-	}
 	measure := &measurer{}
-	for _, name := range templates.Names() {
-		g, err := templates.Load(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		job := &process.Job{Make: form.Text{Value: name}}
-		for _, r := range g.Roles() {
-			is := form.Text{Value: cmp.Or(r.Usual, "cotton-lawn")}
-			job.Cloth = append(job.Cloth, form.Pair[process.JobCloth]{Key: form.Text{Value: r.Name}, Value: process.JobCloth{Is: is, Colour: "grey"}})
-		}
-		p, err := process.Work(t.Context(), process.Input{Job: job, Garment: g, Workroom: process.DefaultWorkroom(), Shelf: shelf}, order.Options{Nodes: order.NoSearch})
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, n := range ofEveryGarment(t) {
+		name, p := n.name, n.plan
 		c := newComposer(p, Options{FiguresAt: "f/"})
 		c.measure = measure
 		drawn := 0

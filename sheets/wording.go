@@ -147,14 +147,14 @@ type lessonWords struct {
 }
 
 type figureWords struct {
-	mapAlt, mapCaption, mapLines, lineAlt, lineCaption, sectionAlt, sectionCaption string
-	sectionName, sectionsCaption                                                   string
-	stripAlt, stripCaption, rightSide, foldHere, joins                             string
-	sketchAlt, whereAlt                                                            string
-	rhythmAlt, rhythmCaption, rhythmBar, rhythmSum, rhythmPart                     string
-	larger, smaller, lifeSize                                                      string
-	plyA, plyB, plyOnly, plyStrip, plyInterfacing, plyElastic                      string
-	cutOut, edge, noAllowance                                                      string
+	mapAlt, mapCaption, mapLines, mapSteadied, lineAlt, lineCaption, sectionAlt, sectionCaption string
+	sectionName, sectionsCaption                                                                string
+	stripAlt, stripCaption, rightSide, foldHere, joins                                          string
+	sketchAlt, whereAlt                                                                         string
+	rhythmAlt, rhythmCaption, rhythmBar, rhythmSum, rhythmPart                                  string
+	larger, smaller, lifeSize                                                                   string
+	plyA, plyB, plyOnly, plyStrip, plyInterfacing, plyElastic                                   string
+	cutOut, edge, noAllowance                                                                   string
 }
 
 // english is the wording of the sheets.
@@ -467,8 +467,8 @@ func english() wording {
 		},
 		figures: figureWords{
 			mapAlt: "Piece map", mapCaption: "The pieces, drawn {scale}. Solid line: cut. Dashed line: seam, or the leg of a dart. Short line across an allowance: notch. The allowance stands at each edge. Double arrow: lengthwise grain.",
-			mapLines: " Dotted line: where a pleat or another detail lies.",
-			lineAlt:  "Thread line: what each machine is threaded with at each step", lineCaption: "The thread line. One column a step, one row a machine. Numbered box: in use. Thin band: keeps its thread. Wedge: rethread here.",
+			mapLines: " Dotted line: where a pleat or another detail lies.", mapSteadied: " Grey: interfacing.",
+			lineAlt: "Thread line: what each machine is threaded with at each step", lineCaption: "The thread line. One column a step, one row a machine. Numbered box: in use. Thin band: keeps its thread. Wedge: rethread here.",
 			sectionName: "{construction}, {scale}", sectionsCaption: "The ways of sewing, cut across. Along the cloth to the scale named; the plies are drawn apart. Numbers: the rows of stitching.",
 			sectionAlt: "{construction}, cut across", sectionCaption: "{construction}, cut across. Along the cloth {scale}; the plies are drawn apart. Numbers: the rows of stitching.",
 			stripAlt: "{strip}: lengths joined into one strip", stripCaption: "{strip}, joined, {width} wide. Along the strip {scale}; its width is not to scale.",
