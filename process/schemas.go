@@ -41,6 +41,13 @@ func ComparisonSchema() *schema.Schema {
 	return schema.JSON(reflect.TypeFor[Comparison](), "Two plans side by side")
 }
 
+// SittingFormSchema is the JSON Schema of several garments in one sitting as they
+// are written as JSON.
+func SittingFormSchema() *schema.Schema {
+	return schema.JSON(reflect.TypeFor[Sitting](), "Several garments in one sitting").
+		Always("schema", SittingSchema).Among("units", unitNames())
+}
+
 // WorkroomSchema is the JSON Schema of a workroom file.
 func WorkroomSchema() *schema.Schema {
 	return schema.Form(reflect.TypeFor[Workroom](), "Workroom: machines, people and the house's own figures").

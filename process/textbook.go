@@ -52,7 +52,12 @@ type BookWait struct {
 // textbook is the first published order that fits the garment, and the sequence
 // in which it puts the operations. What waits for something that the published
 // order has later stands where it first can.
+//
+// There is none for several garments in one sitting.
 func (o *operator) textbook() (*Textbook, []int, error) {
+	if o.made == nil {
+		return nil, nil, nil
+	}
 	var all []published
 	if err := form.Decode("process/textbook.yaml", publishedOrders, &all); err != nil {
 		return nil, nil, err

@@ -31,7 +31,7 @@ of change. It explains every choice and prints it all as a sheet for the bench.`
 	root.SetFlagErrorFunc(flagError)
 	root.SetUsageFunc(usage)
 	root.SetHelpCommand(helpCommand())
-	root.AddCommand(planCommand(s), checkCommand(s), startCommand(s), listCommand(s), showCommand(s), whyCommand(s), compareCommand(s), shareCommand(s), classCommand(s), schemaCommand(s))
+	root.AddCommand(planCommand(s), checkCommand(s), startCommand(s), listCommand(s), showCommand(s), whyCommand(s), compareCommand(s), sittingCommand(s), shareCommand(s), classCommand(s), schemaCommand(s))
 	started = new(bool)
 	for _, c := range append(root.Commands(), root) {
 		work := c.RunE

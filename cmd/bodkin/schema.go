@@ -14,7 +14,7 @@ import (
 
 // schemaForms are the forms that have a schema.
 func schemaForms() []string {
-	return []string{"class", "class-plan", "comparison", "garment", "job", "plan", "share", "shelf", "workroom"}
+	return []string{"class", "class-plan", "comparison", "garment", "job", "plan", "share", "shelf", "sitting", "workroom"}
 }
 
 func schemaOf(name string) (*schema.Schema, error) {
@@ -35,6 +35,8 @@ func schemaOf(name string) (*schema.Schema, error) {
 		return process.SharedSchema(), nil
 	case "shelf":
 		return seams.ShelfSchema(), nil
+	case "sitting":
+		return process.SittingFormSchema(), nil
 	case "workroom":
 		return process.WorkroomSchema(), nil
 	}
@@ -46,8 +48,8 @@ func schemaCommand(s streams) *cobra.Command {
 		Use:   "schema FORM",
 		Short: "Print the JSON Schema of a plan or of a file that is read",
 		Long: `Print the JSON Schema (draft 2020-12) of a form: garment, job, workroom, class or
-shelf, which are written in YAML, or plan, class-plan, comparison or share, which
-are JSON. Editors and other programs check and complete files by it. What only
+shelf, which are written in YAML, or plan, class-plan, comparison, share or
+sitting, which are JSON. Editors and other programs check and complete files by it. What only
 bodkin can know (that a cloth is on the shelf, that a formula holds) is not in
 it; bodkin check tells that.`,
 		Example: `  bodkin schema plan > plan.schema.json

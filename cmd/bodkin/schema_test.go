@@ -257,6 +257,7 @@ people:
 	for form, written := range map[string]string{
 		"share":      string(shared),
 		"comparison": must(t, "compare", "job.yaml", "--with", "overlocker-4", "--within", "0s", "--json"),
+		"sitting":    must(t, "sitting", "job.yaml", "job.yaml", "--within", "0s", "--json"),
 	} {
 		s := compiled(t, form)
 		if err := fitsJSON(t, s, written); err != nil {
