@@ -134,7 +134,7 @@ func TestARowTallerThanAPageIsTorn(t *testing.T) {
 
 func TestDeepNestingStaysWithinTheMargins(t *testing.T) {
 	for _, md := range []string{strings.Repeat("> ", 60) + "needle and thread", strings.Repeat("- ", 60) + "needle and thread"} {
-		d := set(t, md, Options{Paper: A5, TypeSize: 20})
+		d := set(t, md, Options{Paper: A5, TypeSize: 17})
 		for _, w := range shown(d) {
 			if w.X < d.body.Left || w.X+w.Width > d.body.Right+0.01 {
 				t.Errorf("%q at %v leaves the body %+v", w.Text, w.X, d.body)
