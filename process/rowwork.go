@@ -11,10 +11,12 @@ import (
 )
 
 // RowWork is many of one garment moving down a row of tables, a person at each.
-// Minutes are at the pace of the plan.
+// Minutes of a table are at the pace of the person who sits there, setting its
+// machines up from garment to garment counted; where the row is longer than the
+// room has people nobody is named and they are at the pace of the plan.
 type RowWork struct {
 	Garments int        `json:"garments"`
-	Work     float64    `json:"work_minutes"` // on one garment
+	Work     float64    `json:"work_minutes"` // on one garment, at the pace of the plan, set-ups left out
 	Rows     []TableRow `json:"rows"`         // of one person, two and so on
 	Rate     float64    `json:"rate_per_hour"`
 	Fewest   *TableRow  `json:"fewest,omitempty"` // for that rate, where one is asked for
@@ -34,7 +36,9 @@ type TableRow struct {
 
 // Table is one person's part of a row.
 type Table struct {
+	Person     string   `json:"person"` // empty where the room has too few
 	Minutes    float64  `json:"minutes"`
+	Setups     float64  `json:"setup_minutes"` // of these, each garment: back to the first setting too
 	Operations []string `json:"operations"`
 	Places     []string `json:"places"` // titles
 }
@@ -53,9 +57,11 @@ const mostTables = 6
 
 // Row splits the work on one garment among tables: the best rate for one person
 // and up to six, or as many as the room has, and the fewest people for a rate.
-// Trial rows are done once for all and left out, and so is setting machines up
-// between garments. Errors are those of [Work]; a [*CannotError] where an
-// operation is longer than the rate leaves it.
+// The split evens out the work; then people are seated so that each can do what
+// is hers, if that can be, and the slowest table is as quick as it can be. Trial
+// rows are done once for all and left out. Errors are those of [Work]; a
+// [*CannotError] where an operation is longer than the rate leaves it, or no row
+// keeps up with the rate.
 func Row(ctx context.Context, in Input, want Line) (*RowWork, error) {
 	o, _, relations, err := prepare(in)
 	if err != nil {
@@ -63,16 +69,20 @@ func Row(ctx context.Context, in Input, want Line) (*RowWork, error) {
 	}
 	o.precede(relations)
 	l, ops := o.line()
+	y := o.seating(in.Workroom.People, l, ops)
 	out := &RowWork{Garments: want.Garments, Rate: want.PerHour, Rows: []TableRow{}}
 	var sum int64
 	for _, t := range l.Times {
 		sum += t
 	}
 	out.Work = minutesFrom(sum)
-	tell := func(r balance.Row, cycle int64) TableRow {
+	tell := func(r balance.Row) TableRow {
+		seats, cycle := y.seat(r.Stations)
+		bound := y.bound(r.Bound, sum, len(r.Stations))
 		row := TableRow{People: len(r.Stations), Every: minutesFrom(cycle), PerHour: math.Round(600/minutesFrom(cycle)) / 10,
-			All: minutesFrom(cycle * int64(want.Garments+len(r.Stations)-1)), Bound: minutesFrom(r.Bound), Proved: r.Proved, Tables: []Table{}}
-		o.tables(&row, r, l, ops)
+			All: minutesFrom(cycle * int64(want.Garments+len(r.Stations)-1)), Bound: minutesFrom(bound), Proved: cycle <= bound, Tables: []Table{}}
+		o.tables(&row, r, ops)
+		y.name(&row, r, seats)
 		return row
 	}
 	for k := 1; k <= max(mostTables, len(in.Workroom.People)); k++ {
@@ -80,32 +90,49 @@ func Row(ctx context.Context, in Input, want Line) (*RowWork, error) {
 		if err != nil {
 			return nil, err
 		}
-		if n := len(out.Rows); n > 0 && out.Rows[n-1].Every <= minutesFrom(r.Cycle) {
-			break // more people do not help: one operation is as long
+		row := tell(r)
+		if n := len(out.Rows); n > 0 && out.Rows[n-1].Every <= row.Every {
+			break // more people do not help: one operation is as long, or they are slow
 		}
-		out.Rows = append(out.Rows, tell(r, r.Cycle))
+		out.Rows = append(out.Rows, row)
 	}
 	if want.PerHour > 0 {
+		cannot := func(why ...string) error {
+			return &CannotError{About: fmt.Sprintf("garment in a row that gives %g an hour", want.PerHour), Why: why}
+		}
 		cycle := int64(math.Floor(60/want.PerHour/tick + 1e-9))
-		r, err := balance.Fewest(ctx, l, cycle, balance.Options{Width: rowWidth})
+		// Those who are quicker than the plan do more of it in that time.
+		r, err := balance.Fewest(ctx, l, int64(float64(cycle)/min(y.quickest(), 1)), balance.Options{Width: rowWidth})
 		if wrong, ok := errors.AsType[*balance.InvalidError](err); ok {
 			n := o.ops[ops[wrong.Task]]
-			return nil, &CannotError{About: fmt.Sprintf("garment in a row that gives %g an hour", want.PerHour), Why: []string{
+			return nil, cannot(
 				fmt.Sprintf("%s takes %.1f minutes, and a garment would have to leave every %.1f", n.ID, minutesFrom(l.Times[wrong.Task]), 60/want.PerHour),
-				"ask for a lower rate, or set up two rows of half the rate each"}}
+				"ask for a lower rate, or set up two rows of half the rate each")
 		}
 		if err != nil {
 			return nil, err
 		}
-		fewest := r
-		if r, err = balance.Quickest(ctx, l, len(fewest.Stations), balance.Options{Width: rowWidth}); err != nil {
-			return nil, err
+		keeps := func(row TableRow) bool { return row.Every <= minutesFrom(cycle) }
+		var row TableRow
+		best := math.Inf(1)
+		for k := len(r.Stations); ; k++ {
+			q, err := balance.Quickest(ctx, l, k, balance.Options{Width: rowWidth})
+			if err != nil {
+				return nil, err
+			}
+			if row = tell(q); !keeps(row) && k == len(r.Stations) {
+				row = tell(r)
+			}
+			if best = min(best, row.Every); keeps(row) {
+				break
+			}
+			if k == len(r.Stations)+mostTables || len(q.Stations) < k {
+				return nil, cannot(
+					fmt.Sprintf("with setting up, at the pace of those who sit there, the quickest row that was found gives one every %.1f minutes, and a garment would have to leave every %.1f", best, 60/want.PerHour),
+					"ask for a lower rate, or set up two rows of half the rate each")
+			}
 		}
-		if r.Cycle > cycle || len(r.Stations) != len(fewest.Stations) {
-			r, r.Cycle = fewest, cycle
-		}
-		row := tell(r, r.Cycle)
-		row.Bound, row.Proved = float64(fewest.Bound), fewest.Proved
+		row.Bound, row.Proved = float64(r.Bound), float64(row.People) <= float64(r.Bound)
 		out.Fewest = &row
 	}
 	return out, nil
@@ -135,21 +162,18 @@ func (o *operator) line() (balance.Line, []int) {
 }
 
 // tables tells who does what, and what the room lacks for it.
-func (o *operator) tables(row *TableRow, r balance.Row, l balance.Line, ops []int) {
+func (o *operator) tables(row *TableRow, r balance.Row, ops []int) {
 	row.Lacking = []string{}
 	wants := map[string]int{}
 	for _, tasks := range r.Stations {
 		t := Table{Operations: []string{}, Places: []string{}}
-		var sum int64
 		for _, k := range tasks {
 			n := o.ops[ops[k]]
-			sum += l.Times[k]
 			t.Operations = append(t.Operations, n.ID)
 			if st := o.room.stations[n.station]; !slices.Contains(t.Places, st.Title) {
 				t.Places = append(t.Places, st.Title)
 			}
 		}
-		t.Minutes = minutesFrom(sum)
 		for _, p := range t.Places {
 			wants[p]++
 		}

@@ -176,9 +176,9 @@ func (c *sharer) rowTables(r process.TableRow) {
 	c.heading(3, say(c.say.share.tables, values{"n": c.count(r.People, c.say.counts.persons)}))
 	var rows [][]inline
 	for k, t := range r.Tables {
-		rows = append(rows, []inline{plain(number(k + 1)), c.minutes(t.Minutes), plain(strings.Join(t.Places, c.say.list)), plain(strings.Join(t.Operations, c.say.list))})
+		rows = append(rows, []inline{plain(number(k + 1)), plain(orNone(t.Person, c.say.none)), c.minutes(t.Minutes), c.minutes(t.Setups), plain(strings.Join(t.Places, c.say.list)), plain(strings.Join(t.Operations, c.say.list))})
 	}
-	c.table([]column{{title: plain(c.say.share.table), right: true}, {title: plain(c.say.share.takes), right: true}, {title: plain(c.say.share.places)}, {title: plain(c.say.share.operations)}}, rows)
+	c.table([]column{{title: plain(c.say.share.table), right: true}, {title: plain(c.say.share.sits)}, {title: plain(c.say.share.takes), right: true}, {title: plain(c.say.share.ofItSetUp), right: true}, {title: plain(c.say.share.places)}, {title: plain(c.say.share.operations)}}, rows)
 }
 
 // bench is one person's sheet.

@@ -126,6 +126,7 @@ type shareWords struct {
 	comes, asks, handOn, doneAt, day, dayCaption, dayAlt, who                   string
 	operations, atWork, waiting, at, what, from, to, with                       string
 	doneAfter, saves, on, takesHer, people, every, perHour, allAfter            string
+	sits, ofItSetUp                                                             string
 	best, lacks, table, takes, places                                           string
 }
 
@@ -329,7 +330,7 @@ func english() wording {
 			giveNothing: "To {name}: nothing that is worth carrying to her in her hours.",
 			giveTo:      "To {name}: it takes {m} off the maker's hands, with {n} hand-overs; all is done after {finish}.",
 			row:         "{n} of them: a row of tables",
-			rowIntro:    "Each person does her part of every garment and passes it on. One garment is {m} of work at the pace of the plan; trial rows are made once for all and left out, and so is setting machines up between garments, since each table keeps its own. Cut and share out in bundles.",
+			rowIntro:    "Each person does her part of every garment and passes it on. One garment is {m} of work at the pace of the plan. The minutes of a table are at the pace of the person who sits there, with setting its machines up for each garment; where nobody is named, the row has more tables than the room has people, and they are at the pace of the plan. Trial rows are made once for all and left out. Cut and share out in bundles.",
 			noneUnder:   "none under {m}",
 			proved:      "proved",
 			rateFewest:  "{rate} an hour take {n}: proved to be the fewest.",
@@ -371,6 +372,8 @@ func english() wording {
 			lacks:       "The room lacks",
 			table:       "Table",
 			takes:       "Takes",
+			sits:        "Who",
+			ofItSetUp:   "Of it set-ups",
 			places:      "Places",
 		},
 		lesson: lessonWords{
