@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"bodkin/process"
 	"bodkin/sheets/figure"
 )
 
@@ -77,4 +78,43 @@ func height(p figure.Path) float64 {
 		top, bottom = min(top, s.To.Y), max(bottom, s.To.Y)
 	}
 	return bottom - top
+}
+
+// The picture of the day is the table's own minutes to scale: every turn has a box
+// in its person's row and one in its machine's, from its begin to its end.
+func TestDayAgreesWithTheTurns(t *testing.T) {
+	s := &process.Share{Finish: 75, Plan: &process.Plan{},
+		People: []process.Bench{
+			{Name: "Ada", Turns: []process.Turn{
+				{Number: 1, Begin: 0, Work: 3, End: 30, Machine: "Machine"},
+				{Number: 3, Begin: 55.5, Work: 55.5, End: 75, Machine: "Machine"}}},
+			{Name: "Bea", Turns: []process.Turn{{Number: 2, Begin: 31, Work: 31, End: 54.5, Machine: "Iron"}}}},
+		Machines: []process.MachineRow{{Title: "Machine", Turns: []int{1, 3}}, {Title: "Iron", Turns: []int{2}}},
+	}
+	c := &sharer{share: s, composer: *newComposer(s.Plan, Options{FiguresAt: "f/"})}
+	boxes := map[[2]float64]int{} // from and to, in minutes to the hundredth
+	setUp := 0.0
+	for _, it := range c.dayItems() {
+		p, ok := it.(figure.Path)
+		if !ok || !p.Closed {
+			continue
+		}
+		scale := s.Finish / (dayWide - dayNames)
+		from, wide := (p.Start.X-dayNames)*scale, width(p)*scale
+		if p.Fill.Tint > 0 {
+			setUp += wide
+			continue
+		}
+		boxes[[2]float64{math.Round(100*from) / 100, math.Round(100*(from+wide)) / 100}]++
+	}
+	for _, b := range s.People {
+		for _, turn := range b.Turns {
+			if n := boxes[[2]float64{turn.Begin, turn.End}]; n != 2 {
+				t.Errorf("number %d has %d boxes from %g to %g", turn.Number, n, turn.Begin, turn.End)
+			}
+		}
+	}
+	if len(boxes) != 3 || math.Abs(setUp-2*3) > 1e-6 {
+		t.Errorf("boxes %v, %g minutes of setting up drawn", boxes, setUp)
+	}
 }
