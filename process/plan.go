@@ -19,6 +19,7 @@ type Plan struct {
 	Cloths      []ClothUse    `json:"cloths"`
 	Pieces      []Piece       `json:"pieces"`
 	Strips      []Strip       `json:"strips"`
+	Bias        []BiasYield   `json:"bias"` // all strips on the bias of one cloth and width together
 	Notions     []Notion      `json:"notions"`
 	Seams       []Seam        `json:"seams"`
 	Interfacing []Interfacing `json:"interfacing"`

@@ -68,6 +68,7 @@ func (o *operator) write(in Input, made *templates.Made, a *arrangement, own *Ow
 	o.tell(plan, a)
 	plan.Order.Own = own
 	plan.Strips = stripsOf(o.lines)
+	plan.Bias = biasYields(plan.Strips, o.cloths)
 	plan.Notions = notions(o.lines, o.style, o.quantity)
 	var err error
 	if plan.Seams, err = o.seams(); err != nil {

@@ -66,7 +66,7 @@ type cuttingWords struct {
 	onFold, pair, single, biasWhole, marksTitle, marksOf                                       string
 	edgesTitle, edge, length, allowance, seam, noAllowance, fold, middle                       string
 	stripsTitle, strip, on, cutWidth, pieces, each, joins                                      string
-	bias, straight, noJoin                                                                     string
+	biasOf, bias, straight, noJoin                                                             string
 	joined, inOne                                                                              counted
 	interfacingTitle, steadies, material, part, half, whole, inHem, inHemBias, attach, because string
 	notTaken, notThese                                                                         string
@@ -229,7 +229,7 @@ func english() wording {
 			stripsTitle: "Strips", strip: "Strip", on: "Cut", cutWidth: "Width", pieces: "Lengths", each: "Each", joins: "Joins each",
 			joined: counted{"{strip}: join the lengths into 1 strip, {whole} long, with {joins} ({kind}, {allowance} allowance). The edge it covers is {edge} long.", "{strip}: join the lengths into {strips}, each {whole} long, with {joins} in each ({kind}, {allowance} allowance). The edge that one covers is {edge} long."},
 			inOne:  counted{"{strip}: 1 strip, {whole} long, without a join. The edge it covers is {edge} long.", "{strip}: {strips}, each {whole} long, without a join. The edge that one covers is {edge} long."},
-			bias:   "on the bias", straight: "on the straight grain", noJoin: "none",
+			bias:   "on the bias", straight: "on the straight grain", biasOf: "Bias {width} wide in {cloth}: {total} in all. From scraps, a square of {square} gives it in {strips}, joined with {join}; one of {round}, made into a tube with joins of {join} and cut round and round, gives it in one.", noJoin: "none",
 			interfacingTitle: "Interfacing to cut", steadies: "Steadies", material: "Interfacing", part: "Covers",
 			half: "half the width", whole: "the whole", inHem: "a strip in the hem, on the straight grain", inHemBias: "a strip in the hem, on the bias", attach: "{material} for {pieces}. {attach} {trim}", because: "Why: {because}",
 			notTaken: "Not {rivals}: {because}", notThese: "Not these, because {because}: {rivals}",

@@ -13,7 +13,7 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
-var update = flag.Bool("update", false, "rewrite what the scripts compare with")
+var update = flag.Bool("update", false, "rewrite what the scripts compare with, and give the plans that the sheets are tried on the keys that have come since")
 
 func TestMain(m *testing.M) {
 	thriftless() // as main does, since most tests call run in this process
