@@ -102,9 +102,13 @@ func (o *operator) conesIn(colour string) int {
 	return 0
 }
 
-// hidden reports whether an overlocked row of the line lies inside the garment: in
-// a join, or at an edge that another row turns in.
+// hidden reports whether an overlocked row of the line lies inside the garment and
+// does not show through: in a join, or at an edge that another row turns in, of
+// cloth that is not sheer.
 func (l *line) hidden() bool {
+	if l.cloth.Sheerness >= 2 || l.applied.Sheerness >= 2 {
+		return false
+	}
 	if l.work != treating {
 		return true
 	}

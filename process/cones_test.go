@@ -74,4 +74,12 @@ func TestConesOfAColour(t *testing.T) {
 			t.Errorf("%s: %g m of %s and %g of %s, all in one %g", tt.name, metres(p, tt.loopers), tt.loopers, metres(p, own), own, metres(free, own))
 		}
 	}
+	// Through sheer cloth the row shows, and no other colour will do.
+	j := jobFor(g, "silk-georgette", "cotton-lawn")
+	j.Seams = form.Pairs[form.Text]{{Key: text("side"), Value: text("plain-together-overlocked anyway")}}
+	j.Cones = form.Pairs[int]{{Key: text(own), Value: 1}, {Key: text("white"), Value: 4}}
+	p := plan(t, j, roomOf("steam", "straight-stitcher", "overlocker-3"), shelf)
+	if o := overlocked(p); o.Setting.Loopers != "" {
+		t.Errorf("in georgette the loopers are %s", o.Setting.Loopers)
+	}
 }
