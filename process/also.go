@@ -24,6 +24,7 @@ type OtherSize struct {
 	Pieces      []Piece       `json:"pieces"`
 	Strips      []Strip       `json:"strips"`
 	Interfacing []Interfacing `json:"interfacing"`
+	Notions     []Notion      `json:"notions"`
 	Otherwise   []string      `json:"otherwise"` // seams that this size wants sewn in another way, with the construction
 }
 
@@ -96,7 +97,7 @@ func (o *operator) also(in Input, plan *Plan) error {
 		}
 		plan.Together.add(s)
 		plan.Also = append(plan.Also, OtherSize{Quantity: p.quantity, Measures: valuesOf(made.Measures), Choices: valuesOf(made.Choices),
-			Pieces: s.Pieces, Strips: s.Strips, Interfacing: s.Interfacing, Otherwise: otherwiseSewn(o, p)})
+			Pieces: s.Pieces, Strips: s.Strips, Interfacing: s.Interfacing, Notions: notions(p.lines, p.style, p.quantity), Otherwise: otherwiseSewn(o, p)})
 	}
 	return nil
 }

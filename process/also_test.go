@@ -122,3 +122,29 @@ func TestFurtherSizesAreRead(t *testing.T) {
 		}
 	}
 }
+
+// A further size has its own elastic: what a plan of that size by itself has.
+func TestFurtherSizesHaveTheirOwnNotions(t *testing.T) {
+	shelf := loadShelf(t)
+	g, err := templates.Load("pull-on-skirt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	work := func(text string) *process.Plan {
+		t.Helper()
+		j, err := process.ParseJob("skirts.yaml", []byte("make: pull-on-skirt\ncloth: {main: {is: linen-medium, colour: flax}}\n"+text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := process.Work(t.Context(), process.Input{Job: j, Garment: g, Workroom: process.DefaultWorkroom(), Shelf: shelf}, order.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return p
+	}
+	all := work("size: {waist: 70 cm, hip: 96 cm}\nalso: [{size: {waist: 84 cm, hip: 108 cm}, quantity: 2}]\n")
+	alone := work("size: {waist: 84 cm, hip: 108 cm}\nquantity: 2\n")
+	if got := all.Also[0].Notions; !slices.Equal(got, alone.Notions) || len(got) == 0 || got[0].Length <= all.Notions[0].Length {
+		t.Errorf("the further size has %+v, alone it has %+v, the first %+v", got, alone.Notions, all.Notions)
+	}
+}

@@ -44,6 +44,13 @@ func (c *composer) otherCuts(s process.OtherSize) {
 	for _, f := range s.Interfacing {
 		rows = append(rows, []inline{plain(upper(f.Title)), plain(f.MaterialTitle), plain(number(f.Count)), plain(c.part(f)), c.twoSizes(f.Cut[0], f.Cut[1])})
 	}
+	for _, n := range s.Notions {
+		size := c.mm(n.Width)
+		if n.Length > 0 {
+			size = c.twoSizes(n.Width, n.Length)
+		}
+		rows = append(rows, []inline{plain(upper(n.Title)), plain(c.say.none), plain(number(n.Count)), plain(c.say.none), size})
+	}
 	c.table([]column{
 		{title: plain(w.piece)}, {title: plain(w.cloth)}, {title: plain(w.count), right: true}, {title: plain(w.cut)}, {title: plain(w.size)},
 	}, rows)

@@ -43,7 +43,7 @@ func CutListCSV(p *process.Plan) []byte {
 		under[c.Role] = c.Under != nil
 	}
 	size := 0
-	cut := func(pieces []process.Piece, strips []process.Strip, interfacing []process.Interfacing) {
+	cut := func(pieces []process.Piece, strips []process.Strip, interfacing []process.Interfacing, notions []process.Notion) {
 		size++
 		add := func(cells ...string) { rows = append(rows, append(cells, number(size))) }
 		for _, q := range pieces {
@@ -62,13 +62,13 @@ func CutListCSV(p *process.Plan) []byte {
 			}
 			add("interfacing", f.Name, f.Title, f.Material, number(f.Count), how, exact(f.Cut[0]), exact(f.Cut[1]))
 		}
+		for _, n := range notions {
+			add("notion", n.Name, n.Title, "", number(n.Count), "", exact(n.Width), exact(n.Length))
+		}
 	}
-	cut(p.Pieces, p.Strips, p.Interfacing)
-	for _, n := range p.Notions {
-		rows = append(rows, []string{"notion", n.Name, n.Title, "", number(n.Count), "", exact(n.Width), exact(n.Length), number(size)})
-	}
+	cut(p.Pieces, p.Strips, p.Interfacing, p.Notions)
 	for _, s := range p.Also {
-		cut(s.Pieces, s.Strips, s.Interfacing)
+		cut(s.Pieces, s.Strips, s.Interfacing, s.Notions)
 	}
 	return rowsOf(rows)
 }

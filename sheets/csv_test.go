@@ -58,7 +58,7 @@ func TestTablesForOtherPrograms(t *testing.T) {
 		cut, err := csv.NewReader(bytes.NewReader(CutListCSV(n.plan))).ReadAll()
 		want := 1 + len(n.plan.Pieces) + len(n.plan.Strips) + len(n.plan.Interfacing) + len(n.plan.Notions)
 		for _, s := range n.plan.Also {
-			want += len(s.Pieces) + len(s.Strips) + len(s.Interfacing)
+			want += len(s.Pieces) + len(s.Strips) + len(s.Interfacing) + len(s.Notions)
 		}
 		if err != nil || len(cut) != want || cut[len(cut)-1][8] != number(1+len(n.plan.Also)) {
 			t.Fatalf("%s: %d rows, %v", n.name, len(cut), err)
