@@ -32,14 +32,15 @@ var chains = []chain{
 //	passes of a seam        chains as they are found, about 5 operations
 //	arrows within a seam    each pass waits for the one before it
 //	arrows between seams    about 2 to each seam, nearly all seams have one (here somewhat fewer)
-//	begins                  1 or 2 operations that wait for nothing
+//	begins                  1 or 2 operations that wait for nothing; here 1
 //	comparable pairs        40 to 85 %, 64 % at the mean
-//	colours                 3 are asked for; the shelf has 1 to 3, 80 to 90 % in one
+//	colours                 3 are asked for; the shelf has 1 to 3, some 90 % in one
 //	needles                 2 on a machine, the second for a quarter to a half
 //	feet, stitches          the second on one operation in twenty
 //	heat                    2 values, the lower for one in eight
 //
-// Costs are those of workroom, which is likewise no measured truth.
+// Needles, feet, stitches and heat were read off by eye. Costs are those of
+// workroom, which is likewise no measured truth.
 func fitted(seed uint64, n int) order.Problem {
 	r := rand.New(rand.NewPCG(seed, uint64(n)))
 	p := workroom(r)
