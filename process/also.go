@@ -15,17 +15,21 @@ type JobSize struct {
 	Quantity form.Text             `yaml:"quantity"`
 }
 
-// OtherSize is what is cut for a further size of the job. Counts are for all
-// garments of this size.
+// OtherSize is what is cut for a further size of the job, and what is otherwise in
+// its work. Counts and minutes are for all garments of this size.
 type OtherSize struct {
+	Number      int           `json:"number"` // of the sizes of the job, in their order; its own is 1
 	Quantity    int           `json:"quantity"`
+	SewMinutes  float64       `json:"sew_minutes"` // of its operations, changes left out
 	Measures    []Measure     `json:"measures"`
 	Choices     []Measure     `json:"choices"`
 	Pieces      []Piece       `json:"pieces"`
 	Strips      []Strip       `json:"strips"`
 	Interfacing []Interfacing `json:"interfacing"`
 	Notions     []Notion      `json:"notions"`
-	Otherwise   []string      `json:"otherwise"` // seams that this size wants sewn in another way, with the construction
+	Otherwise   []OtherSeam   `json:"otherwise"` // seams that this size wants sewn in another way
+	Differs     []Differs     `json:"differs"`   // what else its operations have otherwise
+	Checks      []Check       `json:"checks"`    // with another figure than the job's own size; steps are not told
 }
 
 // Together is what all sizes of a job take.
@@ -71,14 +75,19 @@ func (j *Job) alsoFaults() form.Faults {
 }
 
 // also works out what is cut for the further sizes, and what all take together.
-// The order of work is that of the job's own size.
+// The order of work is that of the job's own size, whose operations are prepared
+// afresh, so that those of all sizes are compared before any order.
 func (o *operator) also(in Input, plan *Plan) error {
 	if len(in.Job.Also) == 0 {
 		return nil
 	}
 	plan.Together = &Together{Cloths: []ClothTogether{}, Strips: []LengthTogether{}, Interfacing: []LengthTogether{}, Thread: []ThreadTogether{}}
 	plan.Together.add(plan)
-	for _, a := range in.Job.Also {
+	own, _, _, err := prepare(in)
+	if err != nil {
+		return err
+	}
+	for i, a := range in.Job.Also {
 		job := *in.Job
 		job.Size, job.Choices, job.Quantity, job.Also = a.Size, over(in.Job.Choices, a.Choices), a.Quantity, nil
 		other := in
@@ -96,21 +105,14 @@ func (o *operator) also(in Input, plan *Plan) error {
 			return err
 		}
 		plan.Together.add(s)
-		plan.Also = append(plan.Also, OtherSize{Quantity: p.quantity, Measures: valuesOf(made.Measures), Choices: valuesOf(made.Choices),
-			Pieces: s.Pieces, Strips: s.Strips, Interfacing: s.Interfacing, Notions: notions(p.lines, p.style, p.quantity), Otherwise: otherwiseSewn(o, p)})
+		x := OtherSize{Number: i + 2, Quantity: p.quantity, SewMinutes: s.Totals.SewMinutes,
+			Measures: valuesOf(made.Measures), Choices: valuesOf(made.Choices),
+			Pieces: s.Pieces, Strips: s.Strips, Interfacing: s.Interfacing, Notions: notions(p.lines, p.style, p.quantity),
+			Otherwise: otherwiseSewn(own, p), Checks: measured(own, p)}
+		x.Differs = differing(own, p, x.Otherwise)
+		plan.Also = append(plan.Also, x)
 	}
 	return nil
-}
-
-// otherwiseSewn are the seams that are not sewn as in the job's own size.
-func otherwiseSewn(own, other *operator) []string {
-	out := []string{}
-	for _, l := range other.lines {
-		if k := own.lineOf(l.name); k < 0 || own.lines[k].construction != l.construction {
-			out = append(out, l.title+": "+lowerFirst(l.construction.Title))
-		}
-	}
-	return out
 }
 
 // add counts one size in.

@@ -69,7 +69,7 @@ func TestFurtherSizes(t *testing.T) {
 		}
 		for _, seam := range alone[k+1].Seams {
 			same := slices.ContainsFunc(alone[0].Seams, func(o process.Seam) bool { return o.Name == seam.Name && o.Construction == seam.Construction })
-			told := slices.ContainsFunc(s.Otherwise, func(w string) bool { return strings.HasPrefix(w, seam.Title+": ") })
+			told := slices.ContainsFunc(s.Otherwise, func(w process.OtherSeam) bool { return w.Seam == seam.Name && w.Construction == seam.Construction })
 			if same == told && seam.Kind != "staystitch" {
 				t.Errorf("size %d: %s as in the first size: %v, told: %v", k, seam.Title, same, told)
 			}

@@ -130,16 +130,9 @@ func (o *operator) verb(n op) string {
 }
 
 func (o *operator) checks(plan *Plan, stepOf map[int]int) {
-	for i, l := range o.lines {
-		for _, c := range l.sized.Checks {
-			for _, k := range o.span[i] {
-				if o.ops[k].Pass != c.AfterPass {
-					continue
-				}
-				plan.Checks = append(plan.Checks, Check{AfterStep: stepOf[k], AfterOperation: o.ops[k].ID,
-					What: upperFirst(l.title) + ": " + c.What, Expect: c.Expect, Tolerance: c.Tolerance})
-			}
-		}
+	for k, c := range o.checked() {
+		c.AfterStep = stepOf[k]
+		plan.Checks = append(plan.Checks, c)
 	}
 	slices.SortStableFunc(plan.Checks, func(a, b Check) int { return a.AfterStep - b.AfterStep })
 }

@@ -1,8 +1,23 @@
 package sheets
 
 import (
+	"slices"
+	"strings"
+
 	"bodkin/process"
 )
+
+// sizesOfTheJob says under which number the further sizes of the job are told.
+func (c *composer) sizesOfTheJob() {
+	w := c.say.also
+	var sizes []inline
+	for _, s := range c.plan.Also {
+		sizes = append(sizes, say(w.size, values{"n": plain(number(s.Number)), "garments": c.count(s.Quantity, c.say.counts.garments)}))
+	}
+	if len(sizes) > 0 {
+		c.para(say(w.own, values{"sizes": c.listed(sizes)}))
+	}
+}
 
 // also says what is cut for the further sizes of a job, and what all take.
 func (c *composer) also() {
@@ -11,26 +26,128 @@ func (c *composer) also() {
 	}
 	w := c.say.also
 	for _, s := range c.plan.Also {
-		var size []inline
-		for _, m := range s.Measures {
-			size = append(size, say(w.measure, values{"measure": plain(lower(m.Title)), "used": c.measureText(m)}))
-		}
-		c.heading(3, say(w.title, values{"garments": c.count(s.Quantity, c.say.counts.garments)}))
-		c.para(say(w.size, values{"size": c.listed(size)}))
+		c.heading(3, say(w.title, values{"n": plain(number(s.Number)), "garments": c.count(s.Quantity, c.say.counts.garments)}))
+		c.para(joined(" ", say(w.made, values{"size": c.used(s.Measures), "minutes": c.about(s.SewMinutes)}), c.otherChoices(s)))
 		c.otherCuts(s)
-		c.otherPieces(s.Pieces)
-		if len(s.Otherwise) > 0 {
-			c.para(plain(w.otherwise))
-			c.list(plains(s.Otherwise)...)
-		}
+		c.otherPieces(s)
+		c.otherWork(s)
 	}
 	c.together()
+}
+
+// used are measures or choices as they were used.
+func (c *composer) used(ms []process.Measure) inline {
+	var out []inline
+	for _, m := range ms {
+		out = append(out, say(c.say.also.measure, values{"measure": plain(lower(m.Title)), "used": c.measureText(m)}))
+	}
+	return c.listed(out)
+}
+
+// otherChoices are those in which a further size differs from the job's own.
+func (c *composer) otherChoices(s process.OtherSize) inline {
+	var differ []process.Measure
+	for i, m := range s.Choices {
+		own := c.plan.Choices[i]
+		if m.Word != own.Word || m.MM != own.MM || m.Number != own.Number {
+			differ = append(differ, m)
+		}
+	}
+	if len(differ) == 0 {
+		return ""
+	}
+	return say(c.say.also.choices, values{"choices": c.used(differ)})
+}
+
+// otherWork is the work of a further size that no step of the sheet has: seams
+// sewn in another way, operations besides, and their checks.
+func (c *composer) otherWork(s process.OtherSize) {
+	w := c.say.also
+	var seams, besides, checks []inline
+	for _, x := range s.Otherwise {
+		seams = append(seams, say(w.seam, values{"seam": strong(plain(upper(x.Title))),
+			"construction": plain(lower(x.ConstructionTitle)), "work": joined(" ", plains(x.Work)...)}))
+	}
+	for _, d := range s.Differs {
+		if d.Kind == process.Besides {
+			besides = append(besides, say(w.other, values{"part": strong(say(w.part, values{"part": plain(upper(d.Part))})), "text": plain(sentence(d.Text))}))
+		}
+	}
+	for _, k := range s.Checks {
+		if !slices.ContainsFunc(c.plan.Checks, func(own process.Check) bool { return sameCheck(own, k) }) {
+			checks = append(checks, c.check(k))
+		}
+	}
+	for _, part := range []struct {
+		lead  string
+		items []inline
+	}{{w.otherwise, seams}, {w.besides, besides}, {w.checks, checks}} {
+		if len(part.items) > 0 {
+			c.para(plain(part.lead))
+			c.list(part.items...)
+		}
+	}
+}
+
+func sameCheck(a, b process.Check) bool {
+	return a.AfterOperation == b.AfterOperation && a.What == b.What
+}
+
+// inOtherSizes is what further sizes have otherwise at an operation, a sentence
+// each; of a seam that one sews in another way at the first of its operations.
+func (c *composer) inOtherSizes(o process.Operation, told map[string]bool) []inline {
+	w := c.say.also
+	var out []inline
+	for _, s := range c.plan.Also {
+		size := strong(say(w.sizeLead, values{"n": plain(number(s.Number))}))
+		key := "otherwise\x00" + number(s.Number) + o.Seam
+		if k := slices.IndexFunc(s.Otherwise, func(x process.OtherSeam) bool { return x.Seam == o.Seam }); k >= 0 && !told[key] {
+			told[key] = true
+			out = append(out, say(w.anotherWay, values{"size": size, "construction": plain(lower(s.Otherwise[k].ConstructionTitle))}))
+		}
+		k := slices.IndexFunc(s.Differs, func(d process.Differs) bool { return d.Operation == o.ID })
+		if k < 0 {
+			continue
+		}
+		d := s.Differs[k]
+		switch d.Kind {
+		case process.FiguresDiffer:
+			var figures []inline
+			for _, f := range d.Figures {
+				figures = append(figures, say(w.instead, values{"here": plain(f.Here), "own": plain(f.Own)}))
+			}
+			out = append(out, say(w.figures, values{"size": size, "figures": c.listed(figures)}))
+		case process.WordsDiffer:
+			text := d.Text // of which only the end is told where it goes on from the words above
+			if rest, ok := strings.CutPrefix(text, o.Text+" "); ok {
+				text = rest
+			}
+			out = append(out, say(w.words, values{"size": size, "text": plain(sentence(text))}))
+		case process.Without:
+			out = append(out, say(w.without, values{"size": size}))
+		}
+	}
+	return out
+}
+
+// checkInOtherSizes are the figures that a check has in further sizes.
+func (c *composer) checkInOtherSizes(k process.Check) []inline {
+	var out []inline
+	for _, s := range c.plan.Also {
+		for _, x := range s.Checks {
+			if sameCheck(k, x) && x.Expect != k.Expect {
+				out = append(out, say(c.say.also.expect, values{"n": plain(number(s.Number)), "expect": c.mm(x.Expect)}))
+			}
+		}
+	}
+	return out
 }
 
 // otherCuts are the pieces, strips and interfacings of another size in one table.
 func (c *composer) otherCuts(s process.OtherSize) {
 	w := c.say.cutting
 	var rows [][]inline
+	var strips []inline
 	for _, p := range s.Pieces {
 		rows = append(rows, []inline{plain(upper(p.Title)), c.cloth(p.Cloth), plain(number(p.Count)), plain(c.howCut(p)), c.twoSizes(p.Width, p.Height)})
 	}
@@ -40,6 +157,7 @@ func (c *composer) otherCuts(s process.OtherSize) {
 			on = w.bias
 		}
 		rows = append(rows, []inline{plain(upper(t.Title)), c.cloth(t.Cloth), plain(number(t.Count * t.Lengths)), plain(on), c.twoSizes(t.CutWidth, t.EachLength)})
+		strips = append(strips, c.strip(t))
 	}
 	for _, f := range s.Interfacing {
 		rows = append(rows, []inline{plain(upper(f.Title)), plain(f.MaterialTitle), plain(number(f.Count)), plain(c.part(f)), c.twoSizes(f.Cut[0], f.Cut[1])})
@@ -54,20 +172,19 @@ func (c *composer) otherCuts(s process.OtherSize) {
 	c.table([]column{
 		{title: plain(w.piece)}, {title: plain(w.cloth)}, {title: plain(w.count), right: true}, {title: plain(w.cut)}, {title: plain(w.size)},
 	}, rows)
+	c.list(strips...)
 }
 
-// otherPieces are the map of another size's pieces, with its allowances, and how
-// they are marked on the cloth; in brief the map alone.
-func (c *composer) otherPieces(pieces []process.Piece) {
+// otherPieces are the map of another size's pieces, its edges with their
+// allowances, and how the pieces are marked on the cloth; in brief the map alone.
+func (c *composer) otherPieces(s process.OtherSize) {
 	own := c.plan
 	other := *own
-	other.Pieces = pieces
-	c.plan = &other
+	other.Pieces, other.Interfacing = s.Pieces, s.Interfacing
+	c.plan, c.size = &other, s.Number
 	c.pieceMap()
-	if !c.brief {
-		c.chalkTables()
-	}
-	c.plan = own
+	c.edgesAndPoints()
+	c.plan, c.size = own, 0
 }
 
 // together is what all sizes take: cloth to buy, strips, interfacing, thread.

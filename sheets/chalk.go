@@ -16,8 +16,10 @@ func (c *composer) chalkTables() {
 			continue
 		}
 		if !told {
-			c.heading(3, plain(w.title))
-			c.para(say(w.intro, values{"within": c.mm(p.Chalk.Within)}))
+			c.cutHeading(w.title, c.say.also.chalk)
+			if c.size == 0 {
+				c.para(say(w.intro, values{"within": c.mm(p.Chalk.Within)}))
+			}
 			told = true
 		}
 		from := plain(w.left)

@@ -21,6 +21,15 @@ func (c *composer) cutOut() {
 	c.pieceTable()
 	c.pieceMap()
 	c.marks()
+	c.edgesAndPoints()
+	c.strips()
+	c.interfacing()
+	c.also()
+}
+
+// edgesAndPoints are the edges with their allowances, and the points by which the
+// pieces are marked on the cloth.
+func (c *composer) edgesAndPoints() {
 	short := c.brief || c.reader == Class // learners cut by a pattern; the maker has the chalk points
 	if !short || c.at == "" {             // the map has the allowances too
 		c.edgeTable()
@@ -28,9 +37,6 @@ func (c *composer) cutOut() {
 	if !short {
 		c.chalkTables()
 	}
-	c.strips()
-	c.interfacing()
-	c.also()
 }
 
 func (c *composer) pieceTable() {
@@ -118,11 +124,21 @@ func (c *composer) edgeTable() {
 	if len(rows) == 0 {
 		return
 	}
-	c.heading(3, plain(w.edgesTitle))
+	c.cutHeading(w.edgesTitle, c.say.also.edges)
 	c.table([]column{
 		{title: plain(w.piece)}, {title: plain(w.edge)}, {title: plain(w.length), right: true},
 		{title: plain(w.allowance), right: true}, {title: plain(w.seam)},
 	}, rows)
+}
+
+// cutHeading is the heading of a part of the cutting; under that of a further size,
+// a line of its own.
+func (c *composer) cutHeading(title, ofSize string) {
+	if c.size > 0 {
+		c.para(strong(say(ofSize, values{"n": plain(number(c.size))})))
+		return
+	}
+	c.heading(3, plain(title))
 }
 
 // foldEdge is what the plan calls the seam of an edge on the fold.

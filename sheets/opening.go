@@ -21,6 +21,7 @@ func (c *composer) opening() {
 	c.heading(1, plain(upper(c.title())))
 	c.para(c.made())
 	c.para(c.summary())
+	c.sizesOfTheJob()
 	c.clothTable()
 	c.sizeTable()
 }

@@ -41,6 +41,10 @@ func (c *composer) pieceMap() {
 	if slices.ContainsFunc(drawn, func(p process.Piece) bool { _, ok := c.steadiedBy(p); return ok }) {
 		lines += w.mapSteadied
 	}
+	caption, size := w.mapCaption+lines, plain("")
+	if c.size > 0 { // the lines have been told of
+		caption, size = c.say.also.drawn, plain(number(c.size))
+	}
 	high := float64(mapHigh)
 	if c.brief {
 		high = mapBrief
@@ -54,7 +58,7 @@ func (c *composer) pieceMap() {
 		b := figure.Bounds(items, c.measure)
 		items = append(items, c.scaleBar(scale, figure.Point{X: b.Left, Y: b.Bottom + 5})...)
 		return figure.Fit(c.slug("pieces"), w.mapAlt, items, 1, c.measure)
-	}, say(w.mapCaption+lines, values{"scale": c.scaleWords(scale)}))
+	}, say(caption, values{"scale": c.scaleWords(scale), "n": size}))
 }
 
 // PieceMap is the piece map of a plan by itself, with the seams' names at their

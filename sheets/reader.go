@@ -59,6 +59,7 @@ func (c *composer) tellMaker() {
 func (c *composer) tellBench() {
 	c.heading(1, plain(upper(c.title())))
 	c.para(c.made())
+	c.sizesOfTheJob()
 	c.para(plain(c.say.bench.intro))
 	c.layOut()
 	c.cautions()
@@ -73,6 +74,7 @@ func (c *composer) tellBench() {
 func (c *composer) tellClass() {
 	c.heading(1, plain(upper(c.title())))
 	c.para(c.made())
+	c.sizesOfTheJob()
 	c.toFill(c.say.class.name, 1)
 	c.para(plain(c.say.class.intro))
 	c.sidesFigure()

@@ -91,6 +91,7 @@ type composer struct {
 	brief    bool
 	only     map[int]bool   // the steps that are told; empty means all
 	drawn    []process.Seam // whose section a bench or class sheet has shown
+	size     int            // the further size of the job whose cutting is told; 0 for the job's own
 
 	stations   map[string]process.Station
 	seams      map[string]process.Seam

@@ -27,15 +27,15 @@ func (c *composer) theSteps() {
 	if c.reader == Maker {
 		c.threadLine()
 	}
+	told := map[string]bool{}
 	if c.brief && c.reader == Maker {
 		var items []inline
 		for _, s := range c.selected() {
-			items = append(items, c.inOneLine(s))
+			items = append(items, c.inOneLine(s, told))
 		}
 		c.tasks(items...)
 		return
 	}
-	told := map[string]bool{}
 	for _, s := range c.selected() {
 		c.step(s, told)
 	}
@@ -43,7 +43,7 @@ func (c *composer) theSteps() {
 
 // inOneLine is a step as somebody reads it who knows how: where, what changes,
 // each operation's first sentence, and the figures to check.
-func (c *composer) inOneLine(s process.Step) inline {
+func (c *composer) inOneLine(s process.Step, told map[string]bool) inline {
 	w := c.say.steps
 	words := []inline{strong(say(w.oneLine, values{"n": plain(number(s.Number)), "station": plain(c.stationTitle(s.Station))}))}
 	words = append(words, c.changes(s)...)
@@ -58,7 +58,7 @@ func (c *composer) inOneLine(s process.Step) inline {
 				break
 			}
 			parts = addOnce(parts, lower(next.Part))
-			checks = append(checks, c.checksAfter(s, next.ID)...)
+			checks = append(append(checks, c.inOtherSizes(next, told)...), c.checksAfter(s, next.ID)...)
 		}
 		words = append(words, say(w.onParts, values{"parts": strong(plain(upper(joinWords(parts)))), "act": plain(first)}))
 		words = append(words, checks...)
@@ -257,6 +257,7 @@ func (c *composer) operation(o, before process.Operation, told map[string]bool) 
 			words = append(words, soft(say(w.right, values{"good": plain(lower(sentence(o.Good)))})))
 		}
 	}
+	words = append(words, c.inOtherSizes(o, told)...)
 	var why []string
 	for _, a := range o.After {
 		if because := c.acrossSeams(o, a); because != "" && !told[because] {
@@ -331,8 +332,9 @@ func (c *composer) check(k process.Check) inline {
 	if k.Tolerance == 0 {
 		pattern = w.exactly
 	}
-	return joined(" ", strong(plain(w.check)), say(pattern, values{
+	said := joined(" ", strong(plain(w.check)), say(pattern, values{
 		"what": plain(upper(clause(k.What))), "expect": c.mm(k.Expect), "tolerance": c.mm(k.Tolerance)}))
+	return joined(" ", append([]inline{said}, c.checkInOtherSizes(k)...)...)
 }
 
 // checkBelongs: a check stands after its operation, at the end of the step

@@ -74,9 +74,13 @@ type cuttingWords struct {
 
 // alsoWords are the words on further sizes of a job.
 type alsoWords struct {
-	title, size, measure, otherwise             string
-	all, what, much, strip, area, thread, basis string
-	sewing                                      string
+	own, size, title, made, choices, measure      string
+	otherwise, seam, besides, other, part, checks string
+	sizeLead, figures, instead, words, without    string
+	anotherWay, expect                            string
+	drawn, edges, chalk                           string
+	all, what, much, strip, area, thread, basis   string
+	sewing                                        string
 }
 
 type chalkWords struct {
@@ -235,10 +239,16 @@ func english() wording {
 			notTaken: "Not {rivals}: {because}", notThese: "Not these, because {because}: {rivals}",
 		},
 		also: alsoWords{
-			title: "Also in this job: {garments} in another size", size: "Made for {size}. It is marked and sewn as the first size is, but where the opposite is said.", measure: "{measure} {used}",
-			otherwise: "Sewn in another way than in the first size; plan this size by itself to see how:",
-			sewing:    "Sewing, without changes", all: "All sizes together: {garments}", what: "What", much: "How much", strip: "{strip}, {width} wide", area: "{area} cm²", thread: "{thread}, {colour}",
-			basis: "Cloth is an estimate, each size laid by itself; a common lay may take less. Interfacing is the area of its pieces. Steps and minutes in this sheet are for the first size.",
+			own: "This is size 1 of the job; also in it: {sizes}, under What to cut. Figures that differ stand at their step.", size: "size {n} ({garments})",
+			title: "Size {n}: {garments}", made: "Made for {size}. It is marked and sewn as size 1 is, but for what is said here and at the steps. Its sewing, changes left out, takes about {minutes}.",
+			choices: "Otherwise than size 1 it has {choices}.", measure: "{measure} {used}",
+			otherwise: "Sewn in another way than in size 1, where size 1 has that seam:", seam: "{seam}: {construction}. {work}",
+			besides: "Besides, in this size:", other: "{part} {text}", part: "{part}.", checks: "Checks of these:",
+			sizeLead: "Size {n}:", figures: "{size} {figures}.", instead: "{here} instead of {own}", words: "{size} {text}", without: "{size} leave this out.",
+			anotherWay: "{size} sewn as a {construction}, told under What to cut.", expect: "Size {n}: {expect}.",
+			drawn: "The pieces of size {n}, drawn {scale}.", edges: "Edges and their allowances, size {n}", chalk: "Points to mark on the cloth, size {n}, as told above",
+			sewing: "Sewing, without changes", all: "All sizes together: {garments}", what: "What", much: "How much", strip: "{strip}, {width} wide", area: "{area} cm²", thread: "{thread}, {colour}",
+			basis: "Cloth is an estimate, each size laid by itself; a common lay may take less. Interfacing is the area of its pieces. The minutes of the steps are for size 1 alone.",
 		},
 		chalk: chalkWords{
 			title: "Marking straight on the cloth",
