@@ -243,8 +243,17 @@ type Rejected struct {
 	Because      []string `json:"because"`
 }
 
-// Section is the construction's cross-section: x in mm to scale, y in plies.
+// Section is the construction's cross-section, finished: x in mm to scale, y in
+// plies. Its stages show how the work lies on the way there.
 type Section struct {
+	Items  []SectionItem `json:"items"`
+	Does   []string      `json:"does"` // titles of the acts after the last stage, in order
+	Stages []Stage       `json:"stages"`
+}
+
+// Stage is how the work lies when some of a construction's passes are done.
+type Stage struct {
+	Does  []string      `json:"does"` // titles of the acts since the stage before, in order
 	Items []SectionItem `json:"items"`
 }
 

@@ -201,7 +201,7 @@ func (o *operator) seams() ([]Seam, error) {
 			Allowance: l.sized.Allowance, AllowanceB: l.sized.AllowanceB, Finished: l.sized.Finished,
 			Sizes: []Size{}, WorkBecause: l.flatBecause, Insisted: l.insisted, Anyway: l.anyway,
 			Score: l.chosen.Score, Minutes: l.minutes, Because: []string{}, Against: []string{},
-			Rejected: []Rejected{}, Section: sectionOf(l.sized), Source: l.sized.Source,
+			Rejected: []Rejected{}, Section: SectionOf(o.shelf, l.sized), Source: l.sized.Source,
 		}
 		if l.work == treating && l.flatBecause != "" {
 			s.Work = "round"
@@ -251,17 +251,4 @@ func (l *line) stitches() []string {
 		}
 	}
 	return out
-}
-
-func sectionOf(s seams.Sized) Section {
-	sec := Section{Items: []SectionItem{}}
-	for _, f := range s.Figure {
-		item := SectionItem{Ply: f.Item.Ply, Stitch: f.Item.Stitch, Size: f.Item.Size, MM: f.MM,
-			Raw: f.Item.Raw, Right: f.Item.Right, Row: f.Item.Row, Through: []Point{}}
-		for _, p := range f.Through {
-			item.Through = append(item.Through, Point{p[0], p[1]})
-		}
-		sec.Items = append(sec.Items, item)
-	}
-	return sec
 }

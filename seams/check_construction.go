@@ -46,6 +46,17 @@ func (l *loader) construction(c Construction, n *form.Node, s *Shelf) {
 	for i := range c.Figure {
 		l.figureItem(c, &c.Figure[i], n.At("figure", i))
 	}
+	before := 0
+	for i, s := range c.Stages {
+		if s.After <= before || s.After >= len(c.Passes) {
+			l.fault(n.At("stages", i, "after"), "", "count the passes from 1; the finished section shows how it lies after the last",
+				"a stage comes after a pass from %d to %d", before+1, len(c.Passes)-1)
+		}
+		before = s.After
+		for k := range s.Shows {
+			l.figureItem(c, &c.Stages[i].Shows[k], n.At("stages", i, "shows", k))
+		}
+	}
 }
 
 func (c Construction) designation(n *form.Node) (*form.Node, bool) {

@@ -37,11 +37,12 @@ type Construction struct {
 	SpeaksAgainst []Rule `yaml:"speaks_against"`
 
 	// How it is made, and the source of all of it. Of those that come with bodkin
-	// [Load] leaves the four empty, and [Construction.Measure] reads them at need;
+	// [Load] leaves them empty, and [Construction.Measure] reads them at need;
 	// [LoadWhole] fills them.
 	Passes []Pass       `yaml:"passes"`
 	Checks []Check      `yaml:"checks"`
 	Figure []FigureItem `yaml:"figure"`
+	Stages []Stage      `yaml:"stages"`
 	Differ []Difference `yaml:"differ"`
 	Source string       `yaml:"source,required"`
 	At     form.Place   `yaml:",place"`
@@ -125,6 +126,14 @@ type Check struct {
 	What      string    `yaml:"what,required"`
 	Expect    form.Text `yaml:"expect,required"`
 	Tolerance form.Text `yaml:"tolerance,required"`
+}
+
+// Stage is how the work lies after a pass, cut across, on the way to the
+// finished section. A row of stitches is new where no stage before shows its
+// number.
+type Stage struct {
+	After int          `yaml:"after,required"` // pass, from 1; each stage later than the one before
+	Shows []FigureItem `yaml:"shows,required"`
 }
 
 // FigureItem is a line of the cross-section: x in mm to scale (formulas over

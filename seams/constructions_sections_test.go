@@ -1,6 +1,7 @@
 package seams_test
 
 import (
+	"fmt"
 	"math"
 	"regexp"
 	"slices"
@@ -84,6 +85,9 @@ func TestSectionsAreToScale(t *testing.T) {
 				continue
 			}
 			section(t, c.Name+" in "+cloth.Name, sized.Figure)
+			for _, s := range sized.Stages {
+				section(t, fmt.Sprintf("%s in %s, passes %d to %d", c.Name, cloth.Name, s.From, s.After), s.Figure)
+			}
 			outside(t, c.Name+" in "+cloth.Name, sized.Figure)
 		}
 	}

@@ -60,11 +60,12 @@ func (d *later) how(names formula.Names) (*making, error) {
 			Passes []Pass       `yaml:"passes"`
 			Checks []Check      `yaml:"checks"`
 			Figure []FigureItem `yaml:"figure"`
+			Stages []Stage      `yaml:"stages"`
 			Differ []Difference `yaml:"differ"`
 			Source string       `yaml:"source,required"`
 		}
 		if d.makingErr = root.Decode(&c); d.makingErr == nil {
-			d.made = newMaking(making{Passes: c.Passes, Checks: c.Checks, Figure: c.Figure, Differ: c.Differ, Source: c.Source}, names)
+			d.made = newMaking(making{Passes: c.Passes, Checks: c.Checks, Figure: c.Figure, Stages: c.Stages, Differ: c.Differ, Source: c.Source}, names)
 		}
 	})
 	return d.made, d.makingErr

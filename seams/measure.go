@@ -20,6 +20,7 @@ type Sized struct {
 	Passes     []SizedPass
 	Checks     []SizedCheck
 	Figure     []Drawn
+	Stages     []SizedStage
 	Differ     []Difference // what sources differ on
 	Source     string       // of the construction
 }
@@ -56,6 +57,13 @@ type Drawn struct {
 	Item    *FigureItem
 	Through [][2]float64
 	MM      float64 // for a dimension line, the size it shows
+}
+
+// SizedStage is how the work lies after the passes From to After, which are done
+// here: the passes since the stage before.
+type SizedStage struct {
+	From, After int // in the construction, from 1
+	Figure      []Drawn
 }
 
 // Size is the size of a name, and whether there is one: the construction's own
@@ -168,6 +176,7 @@ func (m *measurer) measure() (Sized, error) {
 	m.passes()
 	m.checks()
 	m.figure()
+	m.stages()
 	m.enclosed()
 	if m.err != nil {
 		return Sized{}, m.err
@@ -208,13 +217,41 @@ func (m *measurer) checks() {
 }
 
 func (m *measurer) figure() {
-	for i := range m.made.Figure {
-		item := &m.made.Figure[i]
+	m.out.Figure = m.drawn(m.made.Figure, m.made.figure)
+}
+
+// stages are those with a pass that is done here since the stage before.
+func (m *measurer) stages() {
+	before := 0
+	for i, s := range m.made.Stages {
+		var sized SizedStage
+		for _, p := range m.out.Passes {
+			if p.Number <= before || p.Number > s.After {
+				continue
+			}
+			if sized.From == 0 {
+				sized.From = p.Number
+			}
+			sized.After = p.Number
+		}
+		before = s.After
+		if sized.From > 0 {
+			sized.Figure = m.drawn(s.Shows, m.made.stages[i])
+			m.out.Stages = append(m.out.Stages, sized)
+		}
+	}
+}
+
+// drawn works out the lines of a section.
+func (m *measurer) drawn(items []FigureItem, formulas [][][]*formula.Formula) []Drawn {
+	var out []Drawn
+	for i := range items {
+		item := &items[i]
 		d := Drawn{Item: item}
-		for _, xy := range m.made.figure[i] {
+		for _, xy := range formulas[i] {
 			if len(xy) != 2 {
 				m.fail(m.c.At, "a point of the figure needs x and y")
-				return
+				return nil
 			}
 			d.Through = append(d.Through, [2]float64{m.number(xy[0]), m.number(xy[1])})
 		}
@@ -225,8 +262,9 @@ func (m *measurer) figure() {
 			}
 			d.MM = mm
 		}
-		m.out.Figure = append(m.out.Figure, d)
+		out = append(out, d)
 	}
+	return out
 }
 
 // closes is how exactly an enclosed seam must add up, in mm.

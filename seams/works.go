@@ -23,12 +23,14 @@ type making struct {
 	Passes []Pass
 	Checks []Check
 	Figure []FigureItem
+	Stages []Stage
 	Differ []Difference
 	Source string
 
 	passWhen, passStitch        []*formula.Formula
 	checkExpect, checkTolerance []*formula.Formula
 	figure                      [][][]*formula.Formula
+	stages                      [][][][]*formula.Formula
 }
 
 // allowanceName is the name under which later formulas may use the allowance,
@@ -59,7 +61,7 @@ func newWorks(c *Construction, facts formula.Names) *works {
 	}
 	w.names = names
 	if c.later == nil {
-		w.made = newMaking(making{Passes: c.Passes, Checks: c.Checks, Figure: c.Figure, Differ: c.Differ, Source: c.Source}, names)
+		w.made = newMaking(making{Passes: c.Passes, Checks: c.Checks, Figure: c.Figure, Stages: c.Stages, Differ: c.Differ, Source: c.Source}, names)
 	}
 	return w
 }
@@ -74,7 +76,17 @@ func newMaking(how making, names formula.Names) *making {
 		m.checkExpect = append(m.checkExpect, number(k.Expect, names))
 		m.checkTolerance = append(m.checkTolerance, number(k.Tolerance, names))
 	}
-	for _, item := range m.Figure {
+	m.figure = drawing(m.Figure, names)
+	for _, s := range m.Stages {
+		m.stages = append(m.stages, drawing(s.Shows, names))
+	}
+	return m
+}
+
+// drawing are the coordinates of lines: by line, by point, x and y.
+func drawing(items []FigureItem, names formula.Names) [][][]*formula.Formula {
+	var out [][][]*formula.Formula
+	for _, item := range items {
 		var line [][]*formula.Formula
 		for _, point := range item.Through {
 			var xy []*formula.Formula
@@ -83,9 +95,9 @@ func newMaking(how making, names formula.Names) *making {
 			}
 			line = append(line, xy)
 		}
-		m.figure = append(m.figure, line)
+		out = append(out, line)
 	}
-	return m
+	return out
 }
 
 // number is a formula for a number, nil where the text was left out.
@@ -123,9 +135,11 @@ func (w *works) all(m *making) []*formula.Formula {
 	add(m.passStitch...)
 	add(m.checkExpect...)
 	add(m.checkTolerance...)
-	for _, line := range m.figure {
-		for _, xy := range line {
-			add(xy...)
+	for _, lines := range append([][][][]*formula.Formula{m.figure}, m.stages...) {
+		for _, line := range lines {
+			for _, xy := range line {
+				add(xy...)
+			}
 		}
 	}
 	return out

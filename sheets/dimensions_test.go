@@ -84,16 +84,17 @@ func TestFiguresHaveThePlansDimensions(t *testing.T) {
 			c.stripIsTrue(t, n.name, s)
 		}
 		for _, s := range n.plan.Seams {
-			d := newSection(c, s, sectionWide)
-			words := textsOf(d.items())
-			for _, it := range s.Section.Items {
-				if it.Size == "" || len(it.Through) < 2 || it.Through[0].X == it.Through[1].X {
-					continue
-				}
-				sizes++
-				near(s.Name+", "+it.Size, math.Abs(d.at(it.Through[1]).X-d.at(it.Through[0]).X)/d.scale, it.MM)
-				if !slices.Contains(words, c.mmText(it.MM)) {
-					t.Errorf("%s: no %s beside %s of %s, only %q", n.name, c.mmText(it.MM), it.Size, s.Name, words)
+			for _, d := range append(newStages(c, s), newSection(c, s, sectionWide)) {
+				words := textsOf(d.items())
+				for _, it := range d.parts {
+					if it.Size == "" || len(it.Through) < 2 || it.Through[0].X == it.Through[1].X {
+						continue
+					}
+					sizes++
+					near(s.Name+", "+it.Size, math.Abs(d.at(it.Through[1]).X-d.at(it.Through[0]).X)/d.scale, it.MM)
+					if !slices.Contains(words, c.mmText(it.MM)) {
+						t.Errorf("%s: no %s beside %s of %s, only %q", n.name, c.mmText(it.MM), it.Size, s.Name, words)
+					}
 				}
 			}
 		}

@@ -79,7 +79,12 @@ func (c *composer) alike() [][]process.Seam {
 }
 
 func sameWay(a, b process.Seam) bool {
-	return a.Construction == b.Construction && slices.EqualFunc(a.Section.Items, b.Section.Items, func(x, y process.SectionItem) bool {
+	return a.Construction == b.Construction && drawnAlike(a.Section.Items, b.Section.Items) &&
+		slices.EqualFunc(a.Section.Stages, b.Section.Stages, func(x, y process.Stage) bool { return drawnAlike(x.Items, y.Items) })
+}
+
+func drawnAlike(a, b []process.SectionItem) bool {
+	return slices.EqualFunc(a, b, func(x, y process.SectionItem) bool {
 		return x.Ply == y.Ply && x.Stitch == y.Stitch && x.Size == y.Size && x.MM == y.MM &&
 			x.Right == y.Right && slices.Equal(x.Through, y.Through)
 	})

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"bodkin/process"
 	"bodkin/sheets/figure"
@@ -17,6 +18,8 @@ const (
 	sectionWide  = 126  // as wide as a section may get
 	sectionLess  = 82   // where another figure is to stand beside it
 	besideWide   = 70   // as wide as one may get that stands beside another
+	stageWide    = 50   // as wide as a stage may get
+	needleLong   = 5    // a needle, where a row goes in
 	sectionType  = 2.9  // type of the figures in it
 	keyType      = 2.5  // type of its key
 	laneHigh     = 4.6  // from one row of dimensions to the next
@@ -25,8 +28,8 @@ const (
 	pointsAlike  = 1e-9 // mm
 )
 
-// sectionFigure draws how a seam is built, cut across, with other figures beside
-// it.
+// sectionFigure draws how a seam is built, cut across, from stage to stage, with
+// other figures beside it.
 func (c *composer) sectionFigure(s process.Seam, beside ...figure.Figure) {
 	if len(s.Section.Items) == 0 {
 		c.figures(beside...)
@@ -37,13 +40,25 @@ func (c *composer) sectionFigure(s process.Seam, beside ...figure.Figure) {
 	if len(beside) > 0 {
 		wide = sectionLess
 	}
-	d := newSection(c, s, wide)
-	if c.at != "" {
-		section := figure.Fit(c.slug("section", s.Construction), fillText(w.sectionAlt, "construction", s.ConstructionTitle),
-			d.items(), sectionEdge, c.measure)
-		c.figures(append([]figure.Figure{section}, beside...)...)
+	caption := w.sectionCaption
+	var drawn []*section
+	if len(s.Section.Stages) > 0 {
+		drawn, caption = newStages(c, s), w.stagesCaption
+	} else {
+		drawn = []*section{newSection(c, s, wide)}
 	}
-	c.para(soft(say(w.sectionCaption, values{"construction": plain(s.ConstructionTitle), "scale": c.scaleWords(d.scale)})))
+	if c.at != "" {
+		var all []figure.Figure
+		for _, d := range drawn {
+			alt := fillText(w.sectionAlt, "construction", s.ConstructionTitle)
+			if d.title != "" {
+				alt = fillText(w.stageAlt, "construction", s.ConstructionTitle, "stage", d.title)
+			}
+			all = append(all, figure.Fit(c.slug("section", s.Construction), alt, d.titled(), sectionEdge, c.measure))
+		}
+		c.figures(append(all, beside...)...)
+	}
+	c.para(soft(say(caption, values{"construction": plain(s.ConstructionTitle), "scale": c.scaleWords(drawn[0].scale)})))
 }
 
 // sectionsBeside draws sections close together, each under its own name, with one
@@ -57,16 +72,8 @@ func (c *composer) sectionsBeside(groups [][]process.Seam) {
 			continue
 		}
 		d := newSection(c, s, besideWide)
-		items := d.items()
-		box := figure.Bounds(items, c.measure)
-		lines := c.measure.wrapped(fillText(w.sectionName, "construction", s.ConstructionTitle, "scale", string(c.scaleWords(d.scale))), sectionType, besideWide+8)
-		for i, line := range lines {
-			items = append(items, figure.Text{
-				At:   figure.Point{X: box.Left, Y: box.Top - 2 - float64(len(lines)-1-i)*1.3*sectionType},
-				Size: sectionType, Words: line,
-			})
-		}
-		figures = append(figures, figure.Fit(c.slug("section", s.Construction), fillText(w.sectionAlt, "construction", s.ConstructionTitle), items, sectionEdge, c.measure))
+		d.title = fillText(w.sectionName, "construction", s.ConstructionTitle, "scale", string(c.scaleWords(d.scale)))
+		figures = append(figures, figure.Fit(c.slug("section", s.Construction), fillText(w.sectionAlt, "construction", s.ConstructionTitle), d.titled(), sectionEdge, c.measure))
 	}
 	if len(figures) == 0 {
 		return
@@ -93,23 +100,70 @@ func (c *composer) scaleWords(scale float64) inline {
 type section struct {
 	c      *composer
 	kind   string
+	title  string // above it; empty for none
 	parts  []process.SectionItem
-	room   float64 // as wide as it may get
+	keyed  []process.SectionItem // what the key explains; none where it has no key
+	fresh  []int                 // rows that are sewn here, each with its needle
+	room   float64               // as wide as it may get
 	scale  float64
 	around figure.Box // of the plies and stitches, on paper
 	placed []figure.Box
 }
 
+// newSection is the finished section alone.
 func newSection(c *composer, s process.Seam, room float64) *section {
-	d := &section{c: c, kind: s.Kind, parts: s.Section.Items, room: room}
+	items := s.Section.Items
+	return &section{c: c, kind: s.Kind, parts: items, keyed: items, room: room, scale: enlargement(acrossOf(items), room)}
+}
+
+// newStages are the stages and the finished section, to one scale, lettered and
+// each under the acts that lead to it. The key stands below the last and
+// explains them all.
+func newStages(c *composer, s process.Seam) []*section {
+	stages := append(slices.Clone(s.Section.Stages), process.Stage{Does: s.Section.Does, Items: s.Section.Items})
+	var all []process.SectionItem
+	wide := 0.0
+	for _, st := range stages {
+		all = append(all, st.Items...)
+		wide = max(wide, acrossOf(st.Items))
+	}
+	seen := map[int]bool{}
+	var out []*section
+	for i, st := range stages {
+		d := &section{c: c, kind: s.Kind, parts: st.Items, room: stageWide, scale: enlargement(wide, stageWide)}
+		d.title = fillText(c.say.figures.stageName, "letter", string(rune('A'+i)), "acts", c.actsOf(st.Does))
+		for _, it := range st.Items {
+			if row := max(it.Row, 1); it.Stitch != "" && !seen[row] {
+				d.fresh = append(d.fresh, row)
+			}
+		}
+		for _, row := range d.fresh {
+			seen[row] = true
+		}
+		out = append(out, d)
+	}
+	out[len(out)-1].keyed = all
+	return out
+}
+
+// actsOf lists acts in small letters.
+func (c *composer) actsOf(acts []string) string {
+	var words []string
+	for _, a := range acts {
+		words = append(words, lower(a))
+	}
+	return strings.Join(words, c.say.list)
+}
+
+// acrossOf is how wide the lines of a section are, in mm of the thing.
+func acrossOf(items []process.SectionItem) float64 {
 	left, right := math.Inf(1), math.Inf(-1)
-	for _, it := range d.parts {
+	for _, it := range items {
 		for _, p := range it.Through {
 			left, right = min(left, p.X), max(right, p.X)
 		}
 	}
-	d.scale = enlargement(right-left, room)
-	return d
+	return right - left
 }
 
 // enlargement is the largest usual scale at which a width stays within its room.
@@ -153,12 +207,35 @@ func (d *section) items() []figure.Item {
 		if it.Stitch != "" && len(it.Through) >= 2 {
 			rows = append(rows, it)
 			out = append(out, figure.NeedleMark(d.at(it.Through[0]), d.at(it.Through[1]))...)
+			if slices.Contains(d.fresh, max(it.Row, 1)) {
+				out = append(out, figure.Needle(d.at(it.Through[0]), d.at(it.Through[1]), needleLong))
+			}
 		}
 	}
 	d.around = figure.Bounds(out, d.c.measure)
 	out = append(out, d.rowNumbers(rows)...)
 	out = append(out, d.dimensions()...)
+	if len(d.keyed) == 0 {
+		return out
+	}
 	return append(out, d.key(figure.Bounds(out, d.c.measure))...)
+}
+
+// titled is the drawing under its title.
+func (d *section) titled() []figure.Item {
+	items := d.items()
+	if d.title == "" {
+		return items
+	}
+	box := figure.Bounds(items, d.c.measure)
+	lines := d.c.measure.wrapped(d.title, sectionType, d.room+8)
+	for i, line := range lines {
+		items = append(items, figure.Text{
+			At:   figure.Point{X: box.Left, Y: box.Top - 2 - float64(len(lines)-1-i)*1.3*sectionType},
+			Size: sectionType, Words: line,
+		})
+	}
+	return items
 }
 
 // ply is a layer of cloth with its right side drawn heavy.
@@ -291,11 +368,11 @@ func (d *section) key(drawn figure.Box) []figure.Item {
 	for _, ply := range []struct{ name, words string }{
 		{"a", d.firstPly()}, {"b", w.plyB}, {"strip", w.plyStrip}, {"interfacing", w.plyInterfacing}, {"elastic", w.plyElastic},
 	} {
-		if slices.ContainsFunc(d.parts, func(it process.SectionItem) bool { return it.Ply == ply.name }) {
+		if slices.ContainsFunc(d.keyed, func(it process.SectionItem) bool { return it.Ply == ply.name }) {
 			k.swatch(d.fill(ply.name), ply.words)
 		}
 	}
-	if slices.ContainsFunc(d.parts, func(it process.SectionItem) bool { return it.Right != "" }) {
+	if slices.ContainsFunc(d.keyed, func(it process.SectionItem) bool { return it.Right != "" }) {
 		k.sample(figure.Stroke{Width: figure.Bold}, w.rightSide)
 	}
 	return k.items
@@ -303,7 +380,7 @@ func (d *section) key(drawn figure.Box) []figure.Item {
 
 // firstPly is what ply a is: one of two pieces, or the garment.
 func (d *section) firstPly() string {
-	if slices.ContainsFunc(d.parts, func(it process.SectionItem) bool { return it.Ply == "b" }) {
+	if slices.ContainsFunc(d.keyed, func(it process.SectionItem) bool { return it.Ply == "b" }) {
 		return d.c.say.figures.plyA
 	}
 	return d.c.say.figures.plyOnly

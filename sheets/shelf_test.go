@@ -33,14 +33,7 @@ func TestEveryConstructionCanBeDrawn(t *testing.T) {
 				t.Errorf("%s in %s: %v", con.Name, cloth.Name, err)
 				continue
 			}
-			s := process.Seam{Kind: con.Kind, Construction: con.Name, ConstructionTitle: con.Title}
-			for _, f := range sized.Figure {
-				it := process.SectionItem{Ply: f.Item.Ply, Stitch: f.Item.Stitch, Size: f.Item.Size, MM: f.MM, Right: f.Item.Right, Row: f.Item.Row}
-				for _, p := range f.Through {
-					it.Through = append(it.Through, process.Point{X: p[0], Y: p[1]})
-				}
-				s.Section.Items = append(s.Section.Items, it)
-			}
+			s := process.Seam{Kind: con.Kind, Construction: con.Name, ConstructionTitle: con.Title, Section: process.SectionOf(shelf, sized)}
 			// Cloths that ask for the same sizes give one drawing, which is tried once.
 			key := fmt.Sprintf("%s %+v", con.Name, s.Section)
 			if tried[key] {
@@ -50,16 +43,17 @@ func TestEveryConstructionCanBeDrawn(t *testing.T) {
 			c := newComposer(&process.Plan{Seams: []process.Seam{s}}, Options{FiguresAt: "f/"})
 			c.measure = measure // reading the typeface once is enough
 			c.sectionFigure(s)
-			if len(c.drawings) != 1 {
-				t.Errorf("%s in %s has no section", con.Name, cloth.Name)
+			if len(c.drawings) != len(s.Section.Stages)+1 {
+				t.Errorf("%s in %s has %d drawings and %d stages before the finished one", con.Name, cloth.Name, len(c.drawings), len(s.Section.Stages))
 				continue
 			}
-			d := c.drawings[0]
-			d.Address = con.Name + " in " + cloth.Name
-			wellFormed(t, d)
-			apart(t, d, measure)
-			if d.Figure.Width > sectionWide+12 || d.Figure.Height > 80 {
-				t.Errorf("%s is %.0f by %.0f mm", d.Address, d.Figure.Width, d.Figure.Height)
+			for _, d := range c.drawings {
+				d.Address += " of " + con.Name + " in " + cloth.Name
+				wellFormed(t, d)
+				apart(t, d, measure)
+				if d.Figure.Width > sectionWide+12 || d.Figure.Height > 80 {
+					t.Errorf("%s is %.0f by %.0f mm", d.Address, d.Figure.Width, d.Figure.Height)
+				}
 			}
 		}
 	}

@@ -153,7 +153,7 @@ type lessonWords struct {
 
 type figureWords struct {
 	mapAlt, mapCaption, mapLines, mapSteadied, lineAlt, lineCaption, sectionAlt, sectionCaption string
-	sectionName, sectionsCaption                                                                string
+	sectionName, sectionsCaption, stageName, stageAlt, stagesCaption                            string
 	stripAlt, stripCaption, rightSide, foldHere, joins                                          string
 	sketchAlt, whereAlt                                                                         string
 	rhythmAlt, rhythmCaption, rhythmBar, rhythmSum, rhythmPart                                  string
@@ -484,7 +484,9 @@ func english() wording {
 			lineAlt: "Thread line: what each machine is threaded with at each step", lineCaption: "The thread line. One column a step, one row a machine. Numbered box: in use. Thin band: keeps its thread. Wedge: rethread here.",
 			sectionName: "{construction}, {scale}", sectionsCaption: "The ways of sewing, cut across. Along the cloth to the scale named; the plies are drawn apart. Numbers: the rows of stitching.",
 			sectionAlt: "{construction}, cut across", sectionCaption: "{construction}, cut across. Along the cloth {scale}; the plies are drawn apart. Numbers: the rows of stitching.",
-			stripAlt: "{strip}: lengths joined into one strip", stripCaption: "{strip}, joined, {width} wide. Along the strip {scale}; its width is not to scale.",
+			stageName: "{letter}: {acts}", stageAlt: "{construction}, cut across, {stage}",
+			stagesCaption: "{construction}, cut across, as it lies after each group of acts, the last one finished. Along the cloth {scale}; the plies are drawn apart. Numbers: the rows of stitching; a needle: the row is sewn here.",
+			stripAlt:      "{strip}: lengths joined into one strip", stripCaption: "{strip}, joined, {width} wide. Along the strip {scale}; its width is not to scale.",
 			sketchAlt: "What was understood of the pieces", whereAlt: "Where it lies, drawn heavy: {seam}",
 			rhythmAlt: "Rhythm of the work: at which place it is when", rhythmCaption: "The rhythm of the work. One row a place, a block a stay, lines between them the {moves} moves; time runs to the right, a mark every {every} minutes, changes included.",
 			rhythmBar: "Below, how the minutes fall to the places.", rhythmSum: "{trips} ×, {minutes} min", rhythmPart: "{place}, {minutes} min",

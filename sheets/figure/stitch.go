@@ -29,6 +29,15 @@ func fitted(length, stitch float64) []float64 {
 	return []float64{(1 - gapPart) * each, gapPart * each}
 }
 
+// Needle shows where a row of stitches goes in that is sewn now: a slender
+// needle of a length in mm on paper, its point on the cloth.
+func Needle(above, below Point, long float64) Path {
+	back := towards(below, above)
+	side := back.left().times(0.09 * long)
+	end := above.plus(back.times(long))
+	return Polygon(Stroke{Width: Hairline}, Fill{Tint: 0.75}, above, end.plus(side), end.minus(side))
+}
+
 // NeedleMark shows in a cross-section where the needle went through: a line
 // through the plies from above to below, with a short bar at either end where
 // the thread lies on the cloth.
