@@ -32,15 +32,30 @@ func (w *workshop) check() {
 		if holds {
 			continue
 		}
-		at := c.Holds.At
-		for name := range identifiers(c.Holds.Value) {
-			if place, ok := w.in.places[name]; ok {
-				at = place
-				break
-			}
+		at, ok := w.restsOn(c.Holds.Value)
+		if !ok {
+			at = c.Holds.At
 		}
 		w.faults = append(w.faults, form.FaultAt(at, withFigures(c.Because, values), "", withFigures(c.Mend, values)))
 	}
+}
+
+// restsOn is where the first of those measures and choices was given that a law
+// asks for; where it names none, those that its values are worked out from.
+func (w *workshop) restsOn(law string) (form.Place, bool) {
+	seen := map[string]bool{}
+	for asked := []string{law}; len(asked) > 0; asked = asked[1:] {
+		for name := range identifiers(asked[0]) {
+			if place, ok := w.in.places[name]; ok {
+				return place, true
+			}
+			if value, ok := w.g.Values.Get(name); ok && !seen[name] {
+				seen[name] = true
+				asked = append(asked, value.Value)
+			}
+		}
+	}
+	return form.Place{}, false
 }
 
 // lengths puts the length of every join, edge and detail under its name, and

@@ -138,6 +138,7 @@ func TestMakeRefuses(t *testing.T) {
 			[]string{"tabard.yaml:66", "comes out as -60 mm, less than nothing"}},
 		{"a law broken", nil, nil, []string{"neck_length > 100", "neck_length > 1000"}, []string{"tabard.yaml:71", "the neck is only", "cm for round", "take more"}},
 		{"a law that a given measure breaks", at("bust", "80 cm"), nil, []string{"neck_length > 100", "bust > 810"}, []string{"job.yaml:3:9", "take more"}},
+		{"a law that a value breaks which rests on a given measure", at("bust", "80 cm"), nil, []string{"neck_length > 100", "width > 230"}, []string{"job.yaml:3:9", "take more"}},
 	} {
 		t.Run(x.name, func(t *testing.T) {
 			m, err := tabardGarment(t, x.replace...).Make(x.size, x.choices)
