@@ -88,9 +88,12 @@ func allowanceOf(p templates.Piece, i int, lines []*line) (outline.Allowance, st
 	}
 	for _, l := range lines {
 		if slices.Contains(l.own, p.Name) && strings.HasSuffix(e.Use, " "+l.name) {
+			if over, ok := l.hangsAt(edgeOf{p.Name, e.Name}); ok {
+				return outline.Allowance{Width: widthAt(over, lines)}, l.name
+			}
 			return outline.Allowance{Width: l.ownAllowance(p, i)}, l.name
 		}
-		if l.work != joining && !l.edging() || !slices.Contains(l.edges, edgeOf{p.Name, e.Name}) {
+		if l.work != joining && !l.edging() || l.hangs() || !slices.Contains(l.edges, edgeOf{p.Name, e.Name}) {
 			continue
 		}
 		a := outline.Allowance{Width: l.sized.Allowance}
@@ -116,6 +119,31 @@ func allowanceOf(p templates.Piece, i int, lines []*line) (outline.Allowance, st
 		}
 	}
 	return outline.Allowance{}, ""
+}
+
+// hangsAt is the edge of the garment that an edge of a hung lining is laid under.
+func (l *line) hangsAt(own edgeOf) (edgeOf, bool) {
+	if !l.hangs() {
+		return edgeOf{}, false
+	}
+	k := slices.Index(l.fits(), own)
+	if k < 0 || k >= len(l.edges) {
+		return edgeOf{}, false
+	}
+	return l.edges[k], true
+}
+
+// widthAt is the allowance of an edge of the garment, by the line that finishes it.
+func widthAt(e edgeOf, lines []*line) float64 {
+	for _, x := range lines {
+		if (x.work == joining || x.edging()) && !x.hangs() && slices.Contains(x.edges, e) {
+			if x.work == joining && !slices.Contains(edgesOf(x.join.A), e) {
+				return x.sized.AllowanceB
+			}
+			return x.sized.Allowance
+		}
+	}
+	return 0
 }
 
 func points(ps []outline.Point) []Point {

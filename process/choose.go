@@ -206,6 +206,9 @@ func measure(lines []*line) error {
 		return err
 	}
 	for _, l := range slices.Backward(lines) {
+		if l.hangs() {
+			continue
+		}
 		if l.kind == "staystitch" { // comes before what it holds, so it is met after it here
 			l.facts.Edge.Allowance = allowance[l.edges[0]]
 		}
@@ -225,6 +228,21 @@ func measure(lines []*line) error {
 				allowance[e] = sized.Allowance
 			}
 		}
+	}
+	for _, l := range lines {
+		if !l.hangs() {
+			continue
+		}
+		for k, e := range l.edges { // it is cut as what it hangs from
+			if width := widthAt(e, lines); k == 0 || width < l.facts.Join.Allowance {
+				l.facts.Join.Allowance = width
+			}
+		}
+		sized, err := l.construction.Measure(l.facts)
+		if err != nil {
+			return err
+		}
+		l.sized = sized
 	}
 	return nil
 }

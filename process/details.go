@@ -115,7 +115,7 @@ func widen(lines []*line) error {
 			continue
 		}
 		l.facts.Join.Neatened = slices.ContainsFunc(lines, func(j *line) bool {
-			return j.work == joining && j.name == l.detail.In && j.construction.Inside != "raw"
+			return j.work == joining && j.name == l.detail.In && (j.construction.Inside != "raw" || j.facts.Garment.Lined)
 		})
 		sized, err := l.construction.Measure(l.facts)
 		if err != nil {
@@ -164,12 +164,16 @@ func (l *line) fits() []edgeOf {
 // garment comes last.
 func (s *structureOf) details(d int, l *line) []relation {
 	switch {
+	case l.kind == "lining-opening":
+		return s.beside(d, l)
 	case l.work == setIn:
 		return s.setIn(d, l)
 	case slices.Contains(closures(), l.kind):
 		return s.closing(d, l)
 	case l.work == onePiece:
 		return s.flat(d, l)
+	case l.hangs():
+		return append(s.laidOn(d, l), s.hung(d, l)...)
 	case l.work == along:
 		return append(s.laidOn(d, l), s.beyond(d, l)...)
 	}
@@ -214,6 +218,60 @@ func (s *structureOf) laidOn(d int, l *line) []relation {
 		}
 	}
 	return out
+}
+
+// hung: a lining is laid under an edge before that is finished; its own hem waits
+// for that of the garment, above which it ends.
+func (s *structureOf) hung(d int, l *line) []relation {
+	var out []relation
+	edges := setOf(l.edges)
+	over := func(piece string) string { return s.piece(piece).Like }
+	for i, x := range s.lines {
+		switch {
+		case i == d || x.hangs():
+		case (x.work == joining || x.edging()) && meets(x.edges, edges):
+			out = append(out, relation{first: d, then: i,
+				because: "the " + x.title + " takes in the " + l.title + " that is laid under it"})
+		case x.kind == "hem" && touches(x, l.own):
+			for k, y := range s.lines {
+				if y.kind == "hem" && slices.ContainsFunc(x.pieces, func(p string) bool { return slices.Contains(y.pieces, over(p)) }) {
+					out = append(out, relation{first: k, then: i,
+						because: "the " + x.title + " is measured up from the " + y.title + ", when that is done"})
+				}
+			}
+		}
+	}
+	return out
+}
+
+// beside: a lining is left open at a zip, and felled to its tapes when it hangs
+// and the zip is in.
+func (s *structureOf) beside(d int, l *line) []relation {
+	var out []relation
+	join := s.lines[slices.IndexFunc(s.lines, func(x *line) bool { return x.work == joining && x.name == l.detail.In })]
+	for i, x := range s.lines {
+		switch {
+		case x == join:
+			out = append(out, relation{first: i, then: d,
+				because: "the " + x.title + " is sewn below the opening before its edges are turned in"})
+		case x.hangs() && touches(x, join.pieces):
+			out = append(out, relation{first: i, then: d, because: "the " + x.title + " hangs before it is felled beside the zip"})
+		case x.edging() && s.takesIn(x, join):
+			out = append(out, relation{first: d, then: i,
+				because: "the " + x.title + " lies over the upper ends of the " + l.title})
+		case x.kind == "zip" && slices.ContainsFunc(join.pieces, func(p string) bool { return slices.Contains(x.pieces, s.piece(p).Like) }):
+			out = append(out, relation{first: i, then: d, because: "the lining is felled to the tapes of the " + x.title})
+		}
+	}
+	return out
+}
+
+// takesIn reports whether a line finishes the edge from which a lining hangs that
+// has this seam.
+func (s *structureOf) takesIn(x, join *line) bool {
+	return slices.ContainsFunc(s.lines, func(h *line) bool {
+		return h.hangs() && x != h && touches(h, join.pieces) && meets(x.edges, setOf(h.edges))
+	})
 }
 
 // closures are the details that are sewn on or in when an edge is finished.
@@ -334,6 +392,31 @@ func (o *operator) inRow(l *line, act *seams.Act) string {
 	return fmt.Sprintf(" %d of them, %s from one to the next.", len(at), length.Format(length.MM(at[0].Distance(at[1])), o.style))
 }
 
+// aboveHem tells at the beginning of a lining's hem how far above the garment's it
+// ends.
+func (o *operator) aboveHem(i int, l *line) string {
+	if by := o.raised(l); by > 0 && len(o.span[i]) == 0 {
+		return " Finished, it ends " + length.Format(by, o.style) + " above the hem of the garment: measure that first, and where the garment's hem was moved at the fitting, trim this one to it."
+	}
+	return ""
+}
+
+// raised is how far a hem lies above that of the piece over it; 0 where it hangs in
+// no other, mm.
+func (o *operator) raised(l *line) length.MM {
+	if l.kind != "hem" {
+		return 0
+	}
+	for _, p := range o.made.Pieces {
+		for _, e := range p.Edges {
+			if e.Raised > 0 && slices.Contains(l.edges, edgeOf{p.Name, e.Name}) {
+				return e.Raised
+			}
+		}
+	}
+	return 0
+}
+
 // leftOpen tells at the row that closes a join what of it stays open, and at a
 // facing what becomes of it beside an opening.
 func (o *operator) leftOpen(i int, l *line, pass seams.SizedPass, act *seams.Act) string {
@@ -346,7 +429,10 @@ func (o *operator) leftOpen(i int, l *line, pass seams.SizedPass, act *seams.Act
 		switch {
 		case l.work == joining && sewn && first && x.work == setIn && x.detail.In == l.name:
 			at := "between its marks"
-			if k := slices.IndexFunc(o.lines, func(e *line) bool { return e.edging() && slices.Contains(e.opened(), x.name) }); k >= 0 {
+			if x.kind == "lining-opening" {
+				at = "from its upper edge"
+			}
+			if k := slices.IndexFunc(o.lines, func(e *line) bool { return e.edging() && !e.hangs() && slices.Contains(e.opened(), x.name) }); k >= 0 {
 				at = "from the " + o.lines[k].title + " on"
 			}
 			leave := " Leave "

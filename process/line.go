@@ -60,6 +60,10 @@ type line struct {
 // edging reports what finishes a free edge: a treatment, or a detail along it.
 func (l *line) edging() bool { return l.work == treating || l.work == along }
 
+// hangs reports the edge of a lining that is laid under one of the garment, which
+// another line finishes.
+func (l *line) hangs() bool { return l.kind == "lining-hung" }
+
 // closedBy is the join that closes an edge that was worked flat, or empty.
 func (l *line) closedBy() string {
 	if l.edge == nil {

@@ -128,7 +128,26 @@ func (b *layer) joinLine(j *templates.Join) *line {
 		RunsOn: b.runsOn(j.A) || b.runsOn(j.B), ClosesBand: b.closesBand(j.Name),
 	}
 	b.laidAs(&l.facts.Join, edgesOf(j.B), l.applied)
+	l.facts.Garment.Lined = b.covered(l.pieces)
 	return l
+}
+
+// covered reports whether a lining hides what lies inside these pieces: it is
+// drawn as they are, or they are the lining's own.
+func (b *layer) covered(pieces []string) bool {
+	var under []string
+	for _, d := range b.made.Details {
+		if !strings.HasPrefix(d.Kind, "lining") {
+			continue
+		}
+		for _, name := range d.Pieces {
+			under = append(under, name, b.pieceOf(name).Like)
+		}
+	}
+	if len(under) == 0 {
+		return b.made.Garment.Lined
+	}
+	return !slices.ContainsFunc(pieces, func(p string) bool { return !slices.Contains(under, p) })
 }
 
 // straightOn is how far from straight the angle at the end of a join may be, in
@@ -238,7 +257,7 @@ func (b *layer) dart(d *templates.Detail) *line {
 func (b *layer) staystitches(lines []*line) []*line {
 	var out []*line
 	for _, l := range lines {
-		if l.work != along && (l.work != treating || !(l.edge.Hollow || l.edge.Bias) ||
+		if l.hangs() || l.work != along && (l.work != treating || !(l.edge.Hollow || l.edge.Bias) ||
 			!slices.Contains([]string{"binding", "facing", "band"}, l.kind)) {
 			continue
 		}

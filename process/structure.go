@@ -29,7 +29,7 @@ type relation struct {
 func structure(made *templates.Made, lines []*line) []relation {
 	s := structureOf{made: made, lines: lines, user: map[edgeOf]int{}}
 	for i, l := range lines {
-		if l.work != joining && !l.edging() {
+		if l.work != joining && !l.edging() || l.hangs() {
 			continue
 		}
 		for _, e := range l.edges {

@@ -202,10 +202,10 @@ func (o *operator) tryOn() {
 // lengthens reports a hem by which the length is settled at the fitting: the lower
 // edge of a piece, across the grain, of a garment that is joined by then. The
 // hemmed edge of a slit or a front is none, nor is the top of a bib, nor what
-// pleats are laid over.
+// pleats are laid over, nor a lining's, which is measured up from the garment's.
 func (o *operator) lengthens(l *line) bool {
 	s := structureOf{made: o.made, lines: o.lines}
-	if l.kind != "hem" || l.flat || len(o.made.Joins) == 0 ||
+	if l.kind != "hem" || l.flat || len(o.made.Joins) == 0 || o.raised(l) > 0 ||
 		slices.ContainsFunc(o.lines, func(x *line) bool { return s.laidOver(x, l) }) {
 		return false
 	}

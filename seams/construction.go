@@ -63,7 +63,7 @@ func kindsOf(what string) []string {
 			"double-pointed-dart", "tuck", "pleat", "gathers",
 			"patch-pocket", "in-seam-pocket", "slanted-pocket", "placket", "zip",
 			"buttonhole", "button", "hook", "snap", "tie", "loop", "belt", "strap",
-			"stand-collar", "flat-collar", "shirt-collar", "cuff", "front-band", "waistband", "vent", "lining", "lining-edge", "lining-armhole"}
+			"stand-collar", "flat-collar", "shirt-collar", "cuff", "front-band", "waistband", "vent", "lining", "lining-edge", "lining-armhole", "lining-hung", "lining-opening"}
 	}
 	return nil
 }
@@ -71,7 +71,7 @@ func kindsOf(what string) []string {
 // hasOwnPieces reports a kind of detail that the garment cuts pieces for, which
 // are worked on as a strip is.
 func hasOwnPieces(kind string) bool {
-	return slices.Contains([]string{"stand-collar", "flat-collar", "shirt-collar", "cuff", "waistband", "lining", "lining-edge"}, kind)
+	return slices.Contains([]string{"stand-collar", "flat-collar", "shirt-collar", "cuff", "waistband", "lining", "lining-edge", "lining-hung"}, kind)
 }
 
 // ISO4916 is the standard's designation. The class (1 to 8) is certain; a full

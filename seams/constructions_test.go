@@ -109,6 +109,10 @@ func needs() []need {
 			all[i].shapes = append(all[i].shapes, shape{all[i].kind + " under strain",
 				seams.LineFacts{Length: all[i].shapes[0].line.Length, TightestRadius: straight, Strain: 2}})
 		}
+		if all[i].kind == "lining-hung" {
+			all[i].shapes = append(all[i].shapes, shape{"lining hung in an armhole",
+				seams.LineFacts{Length: 480, TightestRadius: 60, Turning: 360, Curved: true, Closed: true, Allowance: 10}})
+		}
 		if all[i].kind == "pleat" {
 			all[i].shapes = append(all[i].shapes, shape{"pleat at an edge", seams.LineFacts{Length: 30, TightestRadius: straight, Depth: 12}})
 		}
@@ -130,7 +134,7 @@ func detailLengths() map[string]float64 {
 		"double-pointed-dart": 280, "tuck": 300, "pleat": 600, "gathers": 500,
 		"patch-pocket": 420, "in-seam-pocket": 400, "slanted-pocket": 450, "placket": 120, "zip": 400,
 		"buttonhole": 21, "button": 15, "hook": 10, "snap": 10, "tie": 400, "loop": 60, "belt": 1800, "strap": 340,
-		"stand-collar": 420, "flat-collar": 420, "shirt-collar": 420, "cuff": 240, "front-band": 650, "waistband": 720, "vent": 200, "lining": 2500, "lining-edge": 2600, "lining-armhole": 480,
+		"stand-collar": 420, "flat-collar": 420, "shirt-collar": 420, "cuff": 240, "front-band": 650, "waistband": 720, "vent": 200, "lining": 2500, "lining-edge": 2600, "lining-armhole": 480, "lining-hung": 780, "lining-opening": 180,
 	}
 }
 

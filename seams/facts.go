@@ -64,7 +64,7 @@ type LineFacts struct {
 	Opening        float64 `expr:"opening"`     // of a join: what a zip or a pocket set into it leaves open
 	Elastic        float64 `expr:"elastic"`     // width of elastic the garment asks for
 	Grip           float64 `expr:"grip"`        // body measure that the elastic holds
-	Neatened       bool    `expr:"neatened"`    // of what is set into a join: the seam neatens its edges all along, beside what is set in too
+	Neatened       bool    `expr:"neatened"`    // of what is set into a join: the seam neatens its edges all along, beside what is set in too, or a lining hides them
 	RunsOn         bool    `expr:"runs_on"`     // a join beyond whose end the same line goes on as another edge: a slit, a zip
 	ClosesBand     bool    `expr:"closes_band"` // a join that takes in the ends of a band
 	OtherCloth     bool    `expr:"other_cloth"` // the second ply or the strip is of another cloth

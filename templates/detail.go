@@ -49,8 +49,14 @@ func kindsOfDetail() []detailKind {
 		{"lining", []string{"pieces"}, []string{"depth"}},
 		{"lining-edge", band, more},
 		{"lining-armhole", []string{"along"}, more},
+		{hungLining, []string{"along", "pieces", "fits"}, []string{"across", "closed"}},
+		{"lining-opening", []string{"in", "length", "at"}, nil},
 	}
 }
+
+// hungLining is the kind of detail that lays a lining's edge under one of the
+// garment, which something else finishes: that takes both in.
+const hungLining = "lining-hung"
 
 // keys are the keys of the form that a detail has.
 func (t *DetailDraft) keys() []string {

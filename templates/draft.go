@@ -19,6 +19,7 @@ type sheet struct {
 	values formula.Values // with NAME_x and NAME_y of its points
 	points map[string]outline.Point
 	edges  []outline.Edge
+	raised map[string]float64 // mm, of edges that lie further in than on the piece that this one is like
 	darts  map[string]dartShape
 }
 
@@ -82,6 +83,27 @@ func (g *Garment) draw(d *PieceDraft, values formula.Values) (*sheet, error) {
 	return s, nil
 }
 
+// raise moves edges of a piece that is drawn as another further in.
+func (w *workshop) raise(s *sheet) error {
+	d := s.draft
+	for _, r := range d.Raise {
+		by := w.length(r.Value, d.from.under)
+		if err := w.faults.Err(); err != nil {
+			return err
+		}
+		edges, err := outline.Raise(s.edges, r.Key.Value, by)
+		if err != nil {
+			return shapeFault(d, err)
+		}
+		s.edges = edges
+		if s.raised == nil {
+			s.raised = map[string]float64{}
+		}
+		s.raised[r.Key.Value] = by
+	}
+	return nil
+}
+
 func (g *Garment) point(xy []form.Text, values formula.Values) (outline.Point, error) {
 	x, err := g.number(xy[0], values)
 	if err != nil {
@@ -127,7 +149,7 @@ func (g *Garment) piece(s *sheet, t *topology) (Piece, error) {
 	}
 	p := Piece{
 		Name: d.Piece.Value, Title: d.Title, Cloth: d.Cloth.Value, Cut: d.Cut, Count: max(d.Count, 1),
-		FoldEdge: d.Fold.Value, Grain: d.Grain, Bias: d.Bias, Outline: shape, Corners: shape.Corners(), Interface: d.Interface,
+		Like: d.Like.Value, FoldEdge: d.Fold.Value, Grain: d.Grain, Bias: d.Bias, Outline: shape, Corners: shape.Corners(), Interface: d.Interface,
 	}
 	if d.Cut == "pair" {
 		p.Count *= 2
@@ -136,7 +158,9 @@ func (g *Garment) piece(s *sheet, t *topology) (Piece, error) {
 		p.Interface = "none"
 	}
 	for _, e := range shape.Edges {
-		p.Edges = append(p.Edges, measured(e, p.laid(), t.uses[ChainPart{p.Name, e.Name}]))
+		edge := measured(e, p.laid(), t.uses[ChainPart{p.Name, e.Name}])
+		edge.Raised = mm(s.raised[e.Name])
+		p.Edges = append(p.Edges, edge)
 	}
 	if fold, ok := shape.Edge(p.FoldEdge); ok {
 		if bent, _ := fold.Turning(); bent > 1e-6 {

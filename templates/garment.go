@@ -79,7 +79,8 @@ type PieceDraft struct {
 	Fit       *FitDraft               `yaml:"fit"`
 	Points    form.Pairs[[]form.Text] `yaml:"points"` // [x, y]; may use NAME_x and NAME_y of points above
 	Outline   []Stroke                `yaml:"outline"`
-	Like      form.Text               `yaml:"like"` // instead of points and outline: drawn as this piece is, with its darts
+	Like      form.Text               `yaml:"like"`  // instead of points and outline: drawn as this piece is, with its darts
+	Raise     form.Pairs[form.Text]   `yaml:"raise"` // of one that is like another: how far an edge lies further in, as a lining's hem does
 	Marks     []MarkDraft             `yaml:"marks"`
 	JoinsAt   []form.Text             `yaml:"joins_at"`   // how far from the fold, or from x 0, a seam along the grain is hidden: there it is joined where its cloth is too narrow
 	JoinsHide string                  `yaml:"joins_hide"` // what hides it, such as "behind a pleat"

@@ -35,6 +35,7 @@ type Piece struct {
 	Cloth       string    // role: main, contrast, binding …
 	Cut         string    // "fold", "pair", "one"
 	Count       int       // pieces of cloth that come off the table: fold 1, pair 2, one as given
+	Like        string    // the piece that it is drawn as, empty where it is drawn for itself
 	FoldEdge    string    // name of the edge on the fold, empty otherwise
 	JoinsAt     []float64 // where a seam along the grain may lie if the cloth is too narrow, mm from the fold or from x 0, rising
 	JoinsHide   string    // what hides it; words
@@ -54,6 +55,7 @@ type PieceEdge struct {
 	TightestRadius length.MM // 1e6 where straight
 	Turning        float64   // degrees, absolute, all bends added
 	Hollow         bool      // curves into the cloth
+	Raised         length.MM // how far it lies further in than on the piece that its own is drawn as
 	Bias           float64   // degrees off the lengthwise grain at its middle, 0 to 90
 	// Use is what becomes of it: "join NAME", "edge NAME", "fold", "dart NAME".
 	Use string

@@ -61,6 +61,9 @@ func (w *workshop) draw() error {
 			if err != nil {
 				return faults(err)
 			}
+			if err := w.raise(s); err != nil {
+				return err
+			}
 			p, err := w.g.piece(s, w.g.topology)
 			if err != nil {
 				return faults(err)

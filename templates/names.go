@@ -128,6 +128,10 @@ func (p *parser) pieces() {
 			p.compile(t, formula.Number, pointNames(d, before))
 		}
 		edges := d.edges()
+		for _, r := range d.Raise {
+			p.known(r.Key, "edge", edges)
+			p.compile(r.Value, formula.Number, p.g.scopes[d.from.under].before(i))
+		}
 		if (d.Cut == "fold") != !d.Fold.IsZero() {
 			p.fault(d.Piece, "a piece cut on the fold names its fold edge, and no other does", "", "write cut: fold and fold: with the edge's name, or neither")
 		} else if d.Cut == "fold" {
@@ -161,6 +165,9 @@ func (p *parser) alike() {
 	for i := range p.g.Drafts {
 		d := &p.g.Drafts[i]
 		if d.Like.IsZero() {
+			if len(d.Raise) > 0 {
+				p.fault(d.Piece, "an edge is raised only where the piece is drawn as another", "", "leave raise: out, and draw the edge where it should lie")
+			}
 			if len(d.Points) == 0 || len(d.Outline) == 0 {
 				p.fault(d.Piece, fmt.Sprintf("the piece %q is not drawn", d.Piece.Value), "",
 					"give it points: and outline:, or like: and the piece that it is drawn as")
@@ -206,7 +213,7 @@ func (p *parser) dartsOf(d *PieceDraft, other string) {
 			continue
 		}
 		t.Detail, t.Piece, t.follows = named(t.Detail), d.Piece, true
-		t.Title += " of the " + strings.ToLower(d.Title)
+		t.Title = strings.ToLower(d.Title + " " + t.Title)
 		if p.g.detail(t.Detail.Value, t.Piece.Value) == nil { // a piece may be drawn twice, at choices of its own
 			p.g.Details = append(p.g.Details, t)
 		}

@@ -192,7 +192,7 @@ func (x *inclusion) write() {
 		t.from = from(t.Detail)
 		t.Title, t.Detail, t.Piece, t.In = x.title(t.Title), x.named(t.Detail), x.piece(t.Piece), x.one(t.In)
 		t.Along, t.Fits, t.Takes, t.Opens, t.Beyond = x.texts(t.Along), x.texts(t.Fits), x.texts(t.Takes), x.texts(t.Opens), x.texts(t.Beyond)
-		t.Pieces, t.ClosedBy = x.pieces(t.Pieces), x.one(t.ClosedBy)
+		t.Pieces, t.ClosedBy, t.At = x.pieces(t.Pieces), x.one(t.ClosedBy), x.one(t.At)
 		t.Lines = slices.Clone(t.Lines)
 		for i, ends := range t.Lines {
 			t.Lines[i] = nil
@@ -232,6 +232,10 @@ func (x *inclusion) piece(t form.Text) form.Text {
 func (x *inclusion) pieces(ts []form.Text) []form.Text {
 	var out []form.Text
 	for _, t := range ts {
+		if taken := x.taken[t.Value]; len(taken) > 1 {
+			out = append(out, taken...)
+			continue
+		}
 		out = append(out, x.piece(t))
 	}
 	return out

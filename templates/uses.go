@@ -51,6 +51,9 @@ func (p *parser) use(t *topology) {
 		}
 	}
 	for i, d := range g.Details {
+		if d.Kind.Value == hungLining {
+			continue // what finishes the edge takes it
+		}
 		for k, part := range t.details[i].parts {
 			take(d.Along[k], part, "detail "+d.Detail.Value)
 		}

@@ -126,7 +126,7 @@ joins:
 		near(t, neck+" pocket", piece(t, m, "pocket").Outline.Bounds().Width(), width, 1e-9)
 		found := 0
 		for _, d := range m.Details {
-			if d.Name == "lining-dart" && d.Piece == "lining" && d.Title == "Dart of the lining" {
+			if d.Name == "lining-dart" && d.Piece == "lining" && d.Title == "lining dart" {
 				found++
 			}
 		}
