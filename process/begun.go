@@ -3,6 +3,8 @@ package process
 import (
 	"slices"
 	"strconv"
+
+	"bodkin/process/order"
 )
 
 // Begun is work that has been begun: what of a plan is done, and how it left
@@ -105,11 +107,26 @@ func (o *operator) resume(b *Begun) {
 		o.span[l] = kept
 	}
 	o.ops = left
+	for k := range o.wishes {
+		o.wishes[k].pairs = moved(o.wishes[k].pairs, at)
+	}
 	o.room.begin = o.room.at(b.At)
 	for k := range o.room.stations {
 		st := &o.room.stations[k]
 		st.held = st.held.after(b.Held[st.Name])
 	}
+}
+
+// moved are the pairs of a wish by where their operations have gone; those of which
+// one is left out, at -1, are too.
+func moved(pairs []order.Wish, at []int) []order.Wish {
+	var out []order.Wish
+	for _, x := range pairs {
+		if x.First, x.Then = at[x.First], at[x.Then]; x.First >= 0 && x.Then >= 0 {
+			out = append(out, x)
+		}
+	}
+	return out
 }
 
 // triedElsewhere reports whether the operation is the trial of a kind of machine

@@ -110,6 +110,11 @@ func handling(c clothIn) []string {
 
 // notices tell what in the plan is estimated and where its knowledge ends.
 func (o *operator) notices(plan *Plan) []Notice {
+	return append(o.garmentNotices(plan), o.orderNotices(plan)...)
+}
+
+// garmentNotices are those that hold in whatever order the work is done.
+func (o *operator) garmentNotices(plan *Plan) []Notice {
 	out := []Notice{{About: "minutes",
 		Text: "Minutes are estimates to weigh one step against another: no published figures for home or class sewing are known. They include no rests, no unpicking and no hunting for tools."}}
 	out = append(out, o.ownCloths(plan)...)
@@ -146,11 +151,5 @@ func (o *operator) notices(plan *Plan) []Notice {
 		}
 	}
 	out = append(out, o.quickerByMachine()...)
-	out = append(out, o.onTheBias()...)
-	out = append(out, o.orderNotices(plan)...)
-	if !plan.Order.Proved {
-		out = append(out, Notice{About: "order",
-			Text: "The search for the order was stopped before it could prove that no cheaper order exists."})
-	}
-	return out
+	return append(out, o.onTheBias()...)
 }

@@ -268,10 +268,11 @@ func whyThen(because []Reason) string {
 
 func (o *operator) partOf(id string) string {
 	n := o.byID(id)
+	part := strings.TrimPrefix(n.Part, "the ")
 	if n.line >= 0 {
-		return o.lines[n.line].title
+		part = o.lines[n.line].title
 	}
-	return strings.TrimPrefix(n.Part, "the ")
+	return o.labelled(part, n.Garment)
 }
 
 // waiting tells of any two operations whether the one, directly or not, waits

@@ -25,6 +25,7 @@ type op struct {
 	act       seams.Act
 	stitching float64 // of its minutes, those of the machine by itself
 	glue      int     // heat that the interfacing in hand needs and must not pass; 0 where none is fused
+	many      int     // in a sitting: of how many alike garments; 0 of what serves all
 }
 
 // need is an operation, by index, that must come first.
@@ -52,6 +53,7 @@ type operator struct {
 	wishes   []wishFor // of the job
 	cones    form.Pairs[int]
 	lacking  []Notice // of cones
+	labels   []string // in a sitting: of the garments, by number from 1
 }
 
 // operate returns the operations of the whole job, each with its station, its

@@ -6,11 +6,12 @@ import (
 )
 
 // orderNotices tell what the order of the work rests on besides the garment:
-// what is done already, and where the maker's own order could not be kept.
+// what is done already, where the maker's own order could not be kept, and whether
+// the search was ended.
 func (o *operator) orderNotices(plan *Plan) []Notice {
 	var out []Notice
 	if b := plan.Begun; b != nil {
-		text := fmt.Sprintf("%s of the work done already; the steps are planned anew from there and numbered from 1, each with the number that it had in the plan begun with.", countWords(len(b.Done), "operation is", "operations are"))
+		text := fmt.Sprintf("Of the work %s done already; the steps are planned anew from there and numbered from 1, each with the number that it had in the plan begun with.", countWords(len(b.Done), "operation is", "operations are"))
 		if len(b.Also) > 0 {
 			text += " Not named, but taken to be done because what was named waits for it: " + strings.Join(b.Also, ", ") + "."
 		}
@@ -22,6 +23,10 @@ func (o *operator) orderNotices(plan *Plan) []Notice {
 			out = append(out, Notice{About: "your order",
 				Text: fmt.Sprintf("%s cannot come before %s: %s. The rest of your order is kept.", upperFirst(r.First), r.Then, o.say(r.Because))})
 		}
+	}
+	if !plan.Order.Proved {
+		out = append(out, Notice{About: "order",
+			Text: "The search for the order was stopped before it could prove that no cheaper order exists."})
 	}
 	return out
 }

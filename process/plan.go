@@ -315,6 +315,7 @@ type Operation struct {
 	Text    string   `json:"text"`
 	Good    string   `json:"good"`    // how it looks when right
 	Closing bool     `json:"closing"` // finishes a flat-worked edge, after the seam that closes it
+	Garment int      `json:"garment,omitempty"` // of a sitting: its number; 0 of what serves all
 }
 
 // Setting is what the station must be set to.
@@ -343,7 +344,8 @@ type Step struct {
 	Setting    Setting  `json:"setting"`
 	Operations []string `json:"operations"`
 	Minutes    float64  `json:"minutes"`
-	Paper      []int    `json:"paper,omitempty"` // of work begun: the steps that held its operations in the plan that was begun
+	Paper      []int    `json:"paper,omitempty"`    // of work begun: the steps that held its operations in the plan that was begun
+	Garments   []int    `json:"garments,omitempty"` // of a sitting: the numbers of those that it works on
 }
 
 // Change is what must be altered before a step.

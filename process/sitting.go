@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"slices"
-	"strconv"
 
 	"bodkin/process/order"
 )
@@ -30,11 +29,15 @@ type Sitting struct {
 	Order      Order       `json:"order"` // seam by seam, and each garment before the next
 	Totals     Totals      `json:"totals"`
 
-	InTurn       float64          `json:"in_turn_minutes"` // what the changes take where each garment is finished before the next is begun
-	InTurnProved bool             `json:"in_turn_proved"`
-	Thread       []ThreadTogether `json:"thread"`
-	Cautions     []Caution        `json:"cautions"` // of any of the garments, each once
-	Notices      []Notice         `json:"notices"`
+	InTurn       float64     `json:"in_turn_minutes"` // what the changes take where each garment is finished before the next is begun
+	InTurnProved bool        `json:"in_turn_proved"`
+	Thread       []Thread    `json:"thread"`
+	Bobbins      []BobbinUse `json:"bobbins"`
+	Needles      []NeedleUse `json:"needles"`
+	Tools        []Tool      `json:"tools"`
+	Cautions     []Caution   `json:"cautions"` // of any of the garments, each once
+	Notices      []Notice    `json:"notices"`
+	Begun        *Begun      `json:"begun,omitempty"` // where the work has been begun
 }
 
 // SittingGarment is one garment of a sitting, with its plan by itself: what is
@@ -45,83 +48,155 @@ type SittingGarment struct {
 	Plan   *Plan  `json:"plan"`
 }
 
-// Sit plans several garments in one sitting, in the room of the first. The
-// context and the options limit each search for an order as in [Work], whose
-// errors these are. What a job pins or wishes holds within its garment.
-func Sit(ctx context.Context, ins []Input, opts order.Options) (*Sitting, error) {
-	s := &Sitting{Schema: SittingSchema, Garments: []SittingGarment{}, Cautions: []Caution{}, Notices: []Notice{}}
-	var all *operator
-	var whose []int
-	var thread Together
+// GarmentError is an error of one garment of a sitting.
+type GarmentError struct {
+	Garment int // from 0
+	Err     error
+}
+
+func (e *GarmentError) Error() string { return e.Err.Error() }
+
+// Unwrap is the error itself.
+func (e *GarmentError) Unwrap() error { return e.Err }
+
+// Sit plans several garments in one sitting, in the room of the first, from what
+// is done already; nil where nothing is. The context and the options limit each
+// search for an order as in [Work], whose errors these are, those of one garment
+// in a [*GarmentError]; faults are those of all jobs together. What a job pins or
+// wishes holds within its garment; how it finds and leaves the machines, and the
+// cones that it counts, hold for all.
+func Sit(ctx context.Context, ins []Input, begun *Begun, opts order.Options) (*Sitting, error) {
+	ins, err := oneRoom(ins)
+	if err != nil {
+		return nil, err
+	}
+	ready, owns, err := readyAll(ins)
+	if err != nil {
+		return nil, err
+	}
+	s := &Sitting{Schema: SittingSchema, Garments: []SittingGarment{}, Begun: begun}
+	all := &operator{shelf: ready[0].shelf, room: ready[0].room, style: ready[0].style, quantity: 1}
 	for k, in := range ins {
 		p, err := Work(ctx, in, opts)
 		if err != nil {
-			return nil, err
+			return nil, &GarmentError{k, err}
 		}
 		s.Garments = append(s.Garments, SittingGarment{Number: k + 1, Label: p.Title, Plan: p})
-		thread.add(p)
-		for _, c := range p.Cautions {
-			if !slices.Contains(s.Cautions, c) {
-				s.Cautions = append(s.Cautions, c)
-			}
-		}
-		o, _, relations, err := prepare(in)
-		if err != nil {
-			return nil, err
-		}
-		o.precede(relations)
-		if _, err := o.pin(in.Job); err != nil {
-			return nil, err
-		}
-		if err := o.wishing(in.Job); err != nil {
-			return nil, err
-		}
-		if all == nil {
-			all = &operator{shelf: o.shelf, room: o.room, style: o.style, quantity: 1}
-		} else if err := all.room.stand(in.Job.Machines); err != nil {
-			return nil, err
-		}
-		whose = append(whose, slices.Repeat([]int{k}, all.join(o, k+1))...)
-		s.Notices = append(s.Notices, o.lacking...)
 	}
-	s.label(all, whose)
+	s.label()
+	for _, g := range s.Garments {
+		all.labels = append(all.labels, g.Label)
+	}
+	for k, o := range ready {
+		all.join(o, k+1)
+	}
 	all.tests()
 	all.leaveThreaded()
 	all.scrapsFirst()
 	all.testFirst()
 	all.leaveLast()
-	var err error
-	if s.InTurn, s.InTurnProved, err = all.inTurn(ctx, whose, opts); err != nil {
+	if all.resume(begun); len(all.ops) == 0 {
+		return nil, &DoneError{Garment: listWords(all.labels, "and")}
+	}
+	if s.InTurn, s.InTurnProved, err = all.inTurn(ctx, opts); err != nil {
 		return nil, err
 	}
-	a, err := all.arrange(ctx, "the garments", nil, opts)
+	own := all.owned(owns)
+	a, err := all.arrange(ctx, "the garments", own, opts)
 	if err != nil {
 		return nil, err
 	}
 	all.tryEach()
-	told := &Plan{}
-	all.tell(told, a)
-	s.Workroom, s.Units = ins[0].Workroom.Name, all.style.String()
+	return s, all.tellSitting(s, a, own, ready)
+}
+
+// tellSitting writes the work in its order into the sitting.
+func (o *operator) tellSitting(s *Sitting, a *arrangement, own *OwnOrder, each []*operator) error {
+	told := &Plan{Begun: s.Begun}
+	o.tell(told, a)
+	told.Order.Own = own
+	s.Workroom, s.Units = s.Garments[0].Plan.Workroom, o.style.String()
 	s.Stations, s.Operations, s.Steps, s.Changes, s.Checks = told.Stations, told.Operations, told.Steps, told.Changes, told.Checks
-	s.Order, s.Totals, s.Thread = told.Order, told.Totals, thread.Thread
-	return s, nil
+	s.Order, s.Totals = told.Order, told.Totals
+	var err error
+	if s.Thread, err = o.thread(); err != nil {
+		return err
+	}
+	if told.Bobbins, err = o.bobbins(told, a); err != nil {
+		return err
+	}
+	if s.Tools, err = o.tools(); err != nil {
+		return err
+	}
+	s.Bobbins, s.Needles = told.Bobbins, o.needles(told)
+	s.Cautions, s.Notices = []Caution{}, []Notice{}
+	for _, g := range s.Garments {
+		for _, c := range g.Plan.Cautions {
+			if !slices.Contains(s.Cautions, c) {
+				s.Cautions = append(s.Cautions, c)
+			}
+		}
+	}
+	s.Notices = slices.Concat(s.garmentNotices(each), s.kindsOfThread(), o.orderNotices(told))
+	return nil
+}
+
+// kindsOfThread tell of colours that are wanted in several kinds of thread, which
+// the order does not tell apart.
+func (s *Sitting) kindsOfThread() []Notice {
+	var colours []string
+	kinds := map[string][]string{}
+	for _, t := range s.Thread {
+		if kinds[t.Colour] == nil {
+			colours = append(colours, t.Colour)
+		}
+		kinds[t.Colour] = append(kinds[t.Colour], lowerFirst(t.Kind))
+	}
+	var out []Notice
+	for _, c := range colours {
+		if len(kinds[c]) > 1 {
+			out = append(out, Notice{About: "thread", Text: fmt.Sprintf("%s is wanted in %s. The order takes that for one thread: sew all with one that suits every cloth, or change the spool where the cloth changes, which the minutes do not count.",
+				upperFirst(c), listWords(kinds[c], "and in"))})
+		}
+	}
+	return out
+}
+
+// garmentNotices are those on single garments, each with its garment where it does
+// not hold of all alike.
+func (s *Sitting) garmentNotices(each []*operator) []Notice {
+	var all [][]Notice
+	for k, g := range s.Garments {
+		all = append(all, each[k].garmentNotices(g.Plan))
+	}
+	out := []Notice{}
+	for k, list := range all {
+		for _, n := range list {
+			alike := !slices.ContainsFunc(all, func(other []Notice) bool { return !slices.Contains(other, n) })
+			if !alike {
+				n.About = s.Garments[k].Label + ", " + lowerFirst(n.About)
+			}
+			if !slices.Contains(out, n) {
+				out = append(out, n)
+			}
+		}
+	}
+	return out
 }
 
 // join takes in the work on one more garment, but for trial rows and leaving
-// machines threaded, which all garments share. It returns how many operations it
-// took.
-func (o *operator) join(g *operator, number int) int {
-	prefix := strconv.Itoa(number) + "/"
-	at := make([]int, len(g.ops)) // where each operation goes, -1 where it is left out
-	base := len(o.ops)
+// machines threaded, which all garments share.
+func (o *operator) join(g *operator, number int) {
+		at := make([]int, len(g.ops)) // where each operation goes, -1 where it is left out
 	for i, n := range g.ops {
 		if at[i] = -1; n.trial() || n.Does == "thread" {
 			continue
 		}
 		at[i] = len(o.ops)
-		n.ID = prefix + n.ID
+		n.ID = numbered(number, n.ID)
+		n.Garment, n.many = number, g.quantity
 		if n.Seam != "" {
-			n.Seam = prefix + n.Seam
+			n.Seam = numbered(number, n.Seam)
 		}
 		if n.line >= 0 {
 			n.line += len(o.lines)
@@ -149,7 +224,7 @@ func (o *operator) join(g *operator, number int) int {
 	}
 	for _, l := range g.lines {
 		c := *l
-		c.name = prefix + l.name
+		c.name = numbered(number, l.name)
 		o.lines = append(o.lines, &c)
 	}
 	for _, w := range g.wishes {
@@ -157,18 +232,12 @@ func (o *operator) join(g *operator, number int) int {
 			o.wishRegion(w)
 			continue
 		}
-		w.Wish = prefix + w.Wish
-		var pairs []order.Wish
-		for _, x := range w.pairs {
-			if x.First, x.Then = at[x.First], at[x.Then]; x.First >= 0 && x.Then >= 0 {
-				pairs = append(pairs, x)
-			}
-		}
-		w.pairs = pairs
+		w.Wish = o.labelled(w.Wish, number)
+		w.pairs = moved(w.pairs, at)
 		o.wishes = append(o.wishes, w)
 	}
 	o.cloths = append(o.cloths, g.cloths...)
-	return len(o.ops) - base
+	o.facings = append(o.facings, g.facings...)
 }
 
 // wishRegion takes in a wish to stay with one part at a time. It holds for all
@@ -182,27 +251,16 @@ func (o *operator) wishRegion(w wishFor) {
 	o.wishes[k].Minutes = max(o.wishes[k].Minutes, w.Minutes)
 }
 
-// label tells in the words on each operation and line which garment it is of;
-// garments of one title are told apart by their numbers.
-func (s *Sitting) label(o *operator, whose []int) {
+// label gives the garments their names; those of one title are told apart by
+// their numbers.
+func (s *Sitting) label() {
 	for k := range s.Garments {
 		g := &s.Garments[k]
 		same := slices.ContainsFunc(s.Garments, func(x SittingGarment) bool {
-			return x.Number != g.Number && x.Plan.Title == g.Label
+			return x.Number != g.Number && x.Plan.Title == g.Plan.Title
 		})
 		if same {
 			g.Label = fmt.Sprintf("%s, %d", g.Label, g.Number)
-		}
-	}
-	for i, k := range whose {
-		n := &o.ops[i]
-		n.Part += " (" + s.Garments[k].Label + ")"
-	}
-	line := 0
-	for _, g := range s.Garments {
-		for range g.Plan.Seams {
-			o.lines[line].title += " (" + g.Label + ")"
-			line++
 		}
 	}
 }
@@ -246,15 +304,15 @@ func (o *operator) tryEach() {
 
 // inTurn finds the least that the changes take where each garment is finished
 // before the next is begun, and whether that is proved.
-func (o *operator) inTurn(ctx context.Context, whose []int, opts order.Options) (float64, bool, error) {
+func (o *operator) inTurn(ctx context.Context, opts order.Options) (float64, bool, error) {
 	p, attrs := o.problem()
 	unit := o.spread(&p, attrs, o.kindred())
-	for i := range whose {
+	for i, n := range o.ops {
 		q := &p.Operations[i]
 		q.After = slices.Clone(q.After)
-		for j := range whose {
+		for j, first := range o.ops {
 			// All is cut out first in either way.
-			if whose[j] == whose[i]-1 && o.ops[i].Does != "cut" {
+			if first.Garment > 0 && first.Garment < n.Garment && n.Does != "cut" {
 				q.After = append(q.After, j)
 			}
 		}

@@ -23,9 +23,7 @@ func (r *room) stand(now form.Pairs[Standing]) error {
 		}
 	}
 	for _, p := range now {
-		k := slices.IndexFunc(r.stations, func(st station) bool {
-			return st.Kind == "machine" && (st.Name == p.Key.Value || strings.EqualFold(st.Title, p.Key.Value))
-		})
+		k := r.called(p.Key.Value)
 		if k < 0 {
 			faults = append(faults, form.FaultAt(p.Key.At, "no machine "+strconv.Quote(p.Key.Value)+" in the workroom",
 				form.Nearest(p.Key.Value, names), "it has "+orNothing(listWords(names, "and"))))
@@ -48,6 +46,14 @@ func (r *room) stand(now form.Pairs[Standing]) error {
 		}
 	}
 	return faults.Err()
+}
+
+// called is the machine of a name, as the shelf or the room calls it; -1 where the
+// room has none.
+func (r *room) called(name string) int {
+	return slices.IndexFunc(r.stations, func(st station) bool {
+		return st.Kind == "machine" && (st.Name == name || strings.EqualFold(st.Title, name))
+	})
 }
 
 func orNothing(words string) string {

@@ -34,7 +34,8 @@ func (o *operator) tell(plan *Plan, a *arrangement) {
 	}
 	for k := range plan.Steps {
 		s := &plan.Steps[k]
-		s.Title = o.stepTitle(plan, *s)
+		s.Title = o.stepTitle(s.Operations, 3)
+		o.whose(plan, s)
 		if plan.Begun != nil {
 			s.Paper = plan.Begun.paperSteps(s.Operations)
 			s.Title += formerly(s.Paper)
@@ -90,11 +91,12 @@ func (o *operator) changes(plan *Plan, a *arrangement, at, i int) {
 	}
 }
 
-// stepTitle says what is done to what: "Stitch shoulder seams and side seams".
-func (o *operator) stepTitle(plan *Plan, s Step) string {
+// stepTitle says what is done to what, in most acts or fewer: "Stitch shoulder
+// seams and side seams".
+func (o *operator) stepTitle(ids []string, most int) string {
 	var acts []string
 	parts := map[string][]string{}
-	for _, id := range s.Operations {
+	for _, id := range ids {
 		n := o.byID(id)
 		verb := o.verb(n)
 		if !slices.Contains(acts, verb) {
@@ -112,8 +114,8 @@ func (o *operator) stepTitle(plan *Plan, s Step) string {
 		}
 		say = append(say, strings.TrimSpace(v+" "+listWords(p, "and")))
 	}
-	if len(say) > 3 {
-		say = append(say[:2:2], "and more")
+	if len(say) > most {
+		say = append(say[:most-1:most-1], "and more")
 	}
 	return upperFirst(strings.Join(say, "; "))
 }
@@ -132,6 +134,8 @@ func (o *operator) verb(n op) string {
 func (o *operator) checks(plan *Plan, stepOf map[int]int) {
 	for k, c := range o.checked() {
 		c.AfterStep = stepOf[k]
+		title := o.lines[o.ops[k].line].title
+		c.What = upperFirst(o.inStep(plan.Steps[c.AfterStep-1], title, o.ops[k].Garment)) + strings.TrimPrefix(c.What, upperFirst(title))
 		plan.Checks = append(plan.Checks, c)
 	}
 	slices.SortStableFunc(plan.Checks, func(a, b Check) int { return a.AfterStep - b.AfterStep })

@@ -25,7 +25,7 @@ func (o *operator) thread() ([]Thread, error) {
 	kinds := map[[2]string]int{} // colour and kind
 	at := func(n *op, colour string, kind *seams.Thread, special bool) int {
 		key := [2]string{colour, ""}
-		if special {
+		if special || o.labels != nil { // several garments share a colour, not always a kind
 			key[1] = kind.Name
 		}
 		k, ok := kinds[key]
@@ -129,7 +129,7 @@ func (o *operator) draws(n op, st *seams.Stitch) (needle, below float64, err err
 		return 0, 0, err
 	}
 	rows := float64(max(st.Needles+st.Loopers+st.Bobbins+st.Covers, 1)) * tails * float64(n.copiesOf(o))
-	needle, below = st.Split((per*n.Length/1000 + rows) * float64(o.quantity))
+	needle, below = st.Split((per*n.Length/1000 + rows) * float64(max(n.many, o.quantity)))
 	return needle, below, nil
 }
 

@@ -35,6 +35,11 @@ func (c *composer) notes() {
 		return
 	}
 	c.heading(2, plain(c.say.closing.notes))
+	c.written(lines)
+}
+
+// written are lines of the maker's own.
+func (c *composer) written(lines []string) {
 	c.open()
 	c.out.WriteString(strings.Join(lines, "\n") + "\n") // spaces at an end may be a hard break of hers
 }

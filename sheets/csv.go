@@ -11,7 +11,9 @@ import (
 
 // OperationsCSV is a row for each operation in planned order, with its step and
 // setting, by RFC 4180 with a head. Lengths are mm, times minutes.
-func OperationsCSV(p *process.Plan) []byte {
+func OperationsCSV(p *process.Plan) []byte { return rowsOf(operationRows(p)) }
+
+func operationRows(p *process.Plan) [][]string {
 	step := map[string]int{}
 	for _, s := range p.Steps {
 		for _, id := range s.Operations {
@@ -29,14 +31,16 @@ func OperationsCSV(p *process.Plan) []byte {
 		rows = append(rows, []string{number(step[o.ID]), o.ID, o.Does, o.Part, o.Seam, o.Station, t.Thread, t.Needle, t.Foot, t.Stitch,
 			exact(t.StitchMM), number(t.HeatDots), strconv.FormatBool(t.Steam), exact(o.Minutes), strings.Join(after, " "), o.Text, o.Good})
 	}
-	return rowsOf(rows)
+	return rows
 }
 
 // CutListCSV is a row for each piece, layer under a piece, strip, interfacing
 // and elastic to cut, by RFC 4180 with a head. Sizes are mm of the cut thing,
 // allowances included; the size is 1 for the job's own and goes on with its
 // further ones.
-func CutListCSV(p *process.Plan) []byte {
+func CutListCSV(p *process.Plan) []byte { return rowsOf(cutRows(p)) }
+
+func cutRows(p *process.Plan) [][]string {
 	rows := [][]string{{"kind", "name", "title", "material", "count", "how", "width_mm", "length_mm", "size"}}
 	under := map[string]bool{} // roles of cloths that have another beneath
 	for _, c := range p.Cloths {
@@ -70,7 +74,7 @@ func CutListCSV(p *process.Plan) []byte {
 	for _, s := range p.Also {
 		cut(s.Pieces, s.Strips, s.Interfacing, s.Notions)
 	}
-	return rowsOf(rows)
+	return rows
 }
 
 // ThreadCSV is a row for each colour of thread, all garments and waste

@@ -9,8 +9,13 @@ import (
 // cutOut says what to cut: the pieces with their map, the allowance of every
 // edge, strips and interfacing. Counts in the plan are for all garments.
 func (c *composer) cutOut() {
+	c.heading(2, plain(c.say.cutting.title))
+	c.cuts()
+}
+
+// cuts is what stands under the heading.
+func (c *composer) cuts() {
 	w := c.say.cutting
-	c.heading(2, plain(w.title))
 	n := 0
 	for _, p := range c.plan.Pieces {
 		n += p.Count

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"slices"
+	"strings"
 
 	"bodkin/process"
 )
@@ -108,7 +109,7 @@ func (c *composer) construction(group []process.Seam) {
 	c.reasonList(w.runnersUp, group, func(g process.Seam) []inline { return c.others(g, false) })
 	c.reasonList(w.ruledOut, group, func(g process.Seam) []inline { return c.others(g, true) })
 	if untold(group) {
-		c.para(say(w.untold, values{"seam": plain(s.Name)}))
+		c.para(say(w.untold, values{"seam": plain(s.Name[strings.LastIndexByte(s.Name, '/')+1:])})) // of a sitting: as its own job has it
 	}
 	c.para(c.source(s.Source))
 }

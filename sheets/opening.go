@@ -37,10 +37,15 @@ func (c *composer) made() inline {
 		"garment": plain(upper(c.garment())),
 		"count":   c.count(c.plan.Quantity, c.say.counts.garments),
 	})
-	if c.plan.Workroom != "" {
-		made = joined(" ", made, say(w.room, values{"room": plain(c.plan.Workroom)}))
+	return joined(" ", made, c.inRoom())
+}
+
+// inRoom says where it is made; nothing where that has no name.
+func (c *composer) inRoom() inline {
+	if c.plan.Workroom == "" {
+		return ""
 	}
-	return made
+	return say(c.say.opening.room, values{"room": plain(c.plan.Workroom)})
 }
 
 func (c *composer) garment() string {

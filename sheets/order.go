@@ -1,14 +1,18 @@
 package sheets
 
-// whyThisOrder says what the order costs and what was proved of it.
-func (c *composer) whyThisOrder() {
+import "strings"
+
+// whyThisOrder says what the order costs and what was proved of it, with what else
+// it is to be compared with.
+func (c *composer) whyThisOrder(besides ...inline) {
 	w, o := c.say.order, c.plan.Order
 	c.heading(2, plain(w.title))
 	proof := say(w.bounded, values{"bound": c.minutes(o.BoundMinutes)})
 	if o.Proved {
 		proof = plain(w.proved)
 	}
-	c.para(joined(" ", say(w.take, values{"minutes": c.minutes(o.ChangeMinutes)}), proof, c.againstSeamBySeam()))
+	words := []inline{say(w.take, values{"minutes": c.minutes(o.ChangeMinutes)}), proof, c.againstSeamBySeam()}
+	c.para(joined(" ", append(words, besides...)...))
 	if c.brief {
 		return
 	}
@@ -80,9 +84,13 @@ func (c *composer) wishes() []inline {
 	names := map[string]string{"region": w.wishRegion, "small": w.wishSmall, "delicate": w.wishDelicate, "fitting": w.wishFitting}
 	var out []inline
 	for _, x := range c.plan.Order.Wishes {
-		name, named := names[x.Wish]
-		if !named {
+		own, of, _ := strings.Cut(x.Wish, " (") // in a sitting: whose it is
+		name, named := names[own]
+		switch {
+		case !named:
 			name = x.Wish
+		case of != "":
+			name += " (" + of
 		}
 		pattern := w.wishUnkept
 		switch {

@@ -13,8 +13,9 @@ import (
 // page is Markdown as it grows, a block at a time, with a blank line between
 // blocks.
 type page struct {
-	out bytes.Buffer
-	ids *anchor.IDs
+	out    bytes.Buffer
+	ids    *anchor.IDs
+	deeper int // levels by which headings stand lower
 }
 
 // open parts the next block from the one before.
@@ -39,7 +40,7 @@ func (p *page) lines(ls []string) {
 // where a link to it leads.
 func (p *page) heading(level int, words inline) (id string) {
 	p.open()
-	p.line(strings.Repeat("#", level) + " " + string(words))
+	p.line(strings.Repeat("#", level+p.deeper) + " " + string(words))
 	return string(p.ids.Generate([]byte(words), ast.KindHeading))
 }
 

@@ -85,11 +85,16 @@ func (c *composer) tellClass() {
 	c.cutOut()
 	c.theSteps()
 	c.glossary()
+	c.easeOfReading()
+	c.notices()
+	c.notes()
+}
+
+// easeOfReading says how easily the steps are read.
+func (c *composer) easeOfReading() {
 	if ease := easeOf(c.plan); ease > 0 {
 		c.para(soft(say(c.say.class.ease, values{"figure": plain(number(int(ease))), "band": plain(c.easeWords(ease))})))
 	}
-	c.notices()
-	c.notes()
 }
 
 // selected are the steps that the sheet tells.

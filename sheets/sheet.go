@@ -103,10 +103,10 @@ type composer struct {
 func newComposer(plan *process.Plan, opts Options) *composer {
 	c := &composer{
 		page: page{ids: anchor.New()},
-		plan: plan, say: opts.words(), at: opts.FiguresAt, slugs: map[string]int{}, measure: &measurer{}, anchors: map[string]string{},
-		stations: map[string]process.Station{}, seams: map[string]process.Seam{}, operations: map[string]process.Operation{},
-		reader: opts.For, brief: opts.Brief, only: map[int]bool{}, stepOf: map[string]int{}, later: map[string][]string{},
+		say:  opts.words(), at: opts.FiguresAt, slugs: map[string]int{}, measure: &measurer{}, anchors: map[string]string{},
+		reader: opts.For, brief: opts.Brief, only: map[int]bool{},
 	}
+	c.take(plan)
 	units := opts.Units
 	if units == "" {
 		units = plan.Units
@@ -114,6 +114,20 @@ func newComposer(plan *process.Plan, opts Options) *composer {
 	if units == length.Inches.String() {
 		c.style = length.Inches
 	}
+	if c.reader == "" {
+		c.reader = Maker
+	}
+	for _, n := range opts.Steps {
+		c.only[n] = true
+	}
+	return c
+}
+
+// take makes a plan the one that is written of.
+func (c *composer) take(plan *process.Plan) {
+	c.plan = plan
+	c.stations, c.seams, c.operations = map[string]process.Station{}, map[string]process.Seam{}, map[string]process.Operation{}
+	c.stepOf, c.later = map[string]int{}, map[string][]string{}
 	for _, s := range plan.Stations {
 		c.stations[s.Name] = s
 	}
@@ -131,13 +145,14 @@ func newComposer(plan *process.Plan, opts Options) *composer {
 			c.stepOf[id] = s.Number
 		}
 	}
-	if c.reader == "" {
-		c.reader = Maker
-	}
-	for _, n := range opts.Steps {
-		c.only[n] = true
-	}
-	return c
+}
+
+// aside writes of another plan for a while.
+func (c *composer) aside(plan *process.Plan, write func()) {
+	own := c.plan
+	c.take(plan)
+	write()
+	c.take(own)
 }
 
 // draw puts a figure on the page, with its caption. The figure is made only

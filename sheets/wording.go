@@ -18,6 +18,7 @@ type wording struct {
 	class    classWords
 	tools    toolWords
 	share    shareWords
+	sitting  sittingWords
 	lesson   lessonWords
 	figures  figureWords
 	counts   countWords
@@ -132,6 +133,12 @@ type shareWords struct {
 	doneAfter, saves, on, takesHer, people, every, perHour, allAfter            string
 	sits, ofItSetUp                                                             string
 	best, lacks, table, takes, places                                           string
+}
+
+// sittingWords are the words on several garments in one sitting.
+type sittingWords struct {
+	made, one, several, notes                       string
+	inTurnMore, inTurnSame, inTurnLess, inTurnFound string
 }
 
 // lessonWords are the words on a class in step.
@@ -477,6 +484,15 @@ func english() wording {
 			kind:          "Kind",
 			together:      "All together",
 			bobbins:       "Bobbins",
+		},
+		sitting: sittingWords{
+			made: "Made in one sitting: {each}.", one: "{label} ({garment}, {count})",
+			several:     "Where there are several of a garment, do each step on all of them before you go on to the next; its minutes are for all.",
+			notes:       "Notes on {label}",
+			inTurnMore:  "One garment after the other, each finished before the next is begun, the changes would take {minutes}: {more} more.",
+			inTurnSame:  "One garment after the other, each finished before the next is begun, the changes would take as long.",
+			inTurnLess:  "One garment after the other, each finished before the next is begun, the changes would take {minutes}: {more} less.",
+			inTurnFound: "That is the best that was found of that way; a better one is not ruled out.",
 		},
 		figures: figureWords{
 			mapAlt: "Piece map", mapCaption: "The pieces, drawn {scale}. Solid line: cut. Dashed line: seam, or the leg of a dart. Short line across an allowance: notch. The allowance stands at each edge. Double arrow: lengthwise grain.",

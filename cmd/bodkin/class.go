@@ -45,7 +45,7 @@ is numbered 12a. Where they cannot stay, bodkin says so; --renumber lets them go
 			if err != nil {
 				return err
 			}
-			if _, err := formOf(output); err != nil {
+			if err := knowsForm(output); err != nil {
 				return err
 			}
 			if paper != "" && !slices.Contains(sheets.ClassParts(), paper) {
@@ -64,7 +64,7 @@ is numbered 12a. Where they cannot stay, bodkin says so; --renumber lets them go
 			held := g.files[0]
 			p := document{compose: func(at string) sheets.Sheet {
 				return sheets.ComposeClass(plan, sheets.ClassPart(paper), sheets.Options{FiguresAt: at, Units: set.units, Wording: set.wording})
-			}, value: plan, head: plan.GarmentName, stepHead: sheets.Options{For: sheets.Class}.StepHead()}
+			}, value: plan, head: plan.GarmentName, apart: true, stepHead: sheets.Options{For: sheets.Class}.StepHead()}
 			if hold {
 				if err := writeFiles([]file{{held.Name, withNumbers(held.Data, plan)}}); err != nil {
 					return err

@@ -58,10 +58,16 @@ func (g *gathered) planned(ctx context.Context, s streams, set settings, done st
 		return nil, err
 	}
 	plan, err := g.work(ctx, s, set)
+	return plan, nothingLeft(err, done)
+}
+
+// nothingLeft says of work that was begun, where nothing of it is left, what is
+// wrong with that.
+func nothingLeft(err error, done string) error {
 	if _, all := errors.AsType[*process.DoneError](err); all {
-		return nil, wrong("name fewer steps", "with %s done, nothing is left to do", done)
+		return wrong("name fewer steps", "with %s done, nothing is left to do", done)
 	}
-	return plan, err
+	return err
 }
 
 // stepsHolding names the steps of a plan that hold the operations, those in a

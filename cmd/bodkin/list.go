@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
 	"strings"
 
@@ -40,7 +39,7 @@ cloth, and stitches by machine. What is given together holds together.`,
 				return err
 			}
 			if asJSON {
-				return printJSON(s, entries)
+				return printEntries(s, entries)
 			}
 			t := table{}
 			for _, e := range entries {
@@ -68,15 +67,10 @@ cloth, and stitches by machine. What is given together holds together.`,
 	return cmd
 }
 
-func printJSON(s streams, entries []seams.Entry) error {
+func printEntries(s streams, entries []seams.Entry) error {
 	list, err := objects(entries)
 	if err != nil {
 		return err
 	}
-	var out bytes.Buffer
-	if err := writeJSON(&out, list); err != nil {
-		return err
-	}
-	_, _ = s.out.Write(out.Bytes()) // run tells of a failure
-	return nil
+	return printJSON(s, list)
 }

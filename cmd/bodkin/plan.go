@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"bodkin/process"
+	"bodkin/sheets"
 )
 
 func planCommand(s streams) *cobra.Command {
@@ -39,8 +40,7 @@ present state of the machines.`,
 			if err != nil {
 				return err
 			}
-			render, err := planForm(output)
-			if err != nil {
+			if err := knowsPlanForm(output); err != nil {
 				return err
 			}
 			g, err := gather(cmd.Context(), s, set, first(args))
@@ -57,27 +57,36 @@ present state of the machines.`,
 			if set.steps, err = stepNumbers(plan, steps); err != nil {
 				return err
 			}
-			files, err := render(plan, set, output)
-			if err != nil {
-				return g.unprintable(err)
-			}
-			if toStandardOutput(output) {
-				_, _ = s.out.Write(files[0].data) // run tells of a failure
-				return nil
-			}
-			return writeFiles(files)
+			return g.unprintable(planDocument(plan, set).write(s, set, output))
 		},
 		ValidArgsFunction: completeJob,
 	}
 	cmd.Flags().StringVarP(&output, "output", "o", "", "`FILE` to write; its ending is the form: "+strings.Join(endings(), ", "))
-	cmd.Flags().StringVar(&done, "done", "", "`STEPS`, seams or operations that are done, such as 1-7 or 1-3,neck")
+	addPlanFlags(cmd, &done, &steps)
+	return cmd
+}
+
+// addPlanFlags gives a command what step sheets are written by.
+func addPlanFlags(cmd *cobra.Command, done, steps *string) {
+	cmd.Flags().StringVar(done, "done", "", "`STEPS`, seams or operations that are done, such as 1-7 or 1-3,neck")
 	complete(cmd, "done", words(nil))
-	cmd.Flags().StringVar(&steps, "steps", "", "`STEPS` that the sheet tells, such as 3-7; else all")
+	cmd.Flags().StringVar(steps, "steps", "", "`STEPS` that the sheet tells, such as 3-7; else all")
 	complete(cmd, "steps", words(nil))
 	addSettings(cmd.Flags(), "workroom", "shelf", "units", "paper", "type-size", "within", "for", "detail", "figures", "wording")
 	completeSettings(cmd)
 	complete(cmd, "output", completeOutput)
-	return cmd
+}
+
+// planDocument is the sheet of a plan, with its tables.
+func planDocument(plan *process.Plan, set settings) document {
+	d := set.stepSheet(func(o sheets.Options) sheets.Sheet { return sheets.Compose(plan, o) })
+	d.value, d.head, d.room = plan, plan.GarmentName, plan.Workroom
+	d.tables = map[string]func() []byte{
+		"operations": func() []byte { return sheets.OperationsCSV(plan) },
+		"cut":        func() []byte { return sheets.CutListCSV(plan) },
+		"thread":     func() []byte { return sheets.ThreadCSV(plan) },
+	}
+	return d
 }
 
 func first(args []string) string {

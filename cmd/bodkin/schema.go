@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -61,12 +60,7 @@ it; bodkin check tells that.`,
 			if err != nil {
 				return err
 			}
-			var out bytes.Buffer
-			if err := writeJSON(&out, form); err != nil {
-				return err
-			}
-			_, _ = s.out.Write(out.Bytes()) // run tells of a failure
-			return nil
+			return printJSON(s, form)
 		},
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 			if len(args) > 0 {

@@ -48,7 +48,7 @@ an old hand), a pace and hours:
 			if err != nil {
 				return err
 			}
-			if _, err := formOf(output); err != nil {
+			if err := knowsForm(output); err != nil {
 				return err
 			}
 			if set.reader == string(sheets.Class) {
@@ -89,7 +89,7 @@ an old hand), a pace and hours:
 					return g.placed(err)
 				}
 			}
-			p := document{compose: func(at string) sheets.Sheet { return sheets.ComposeShare(share, set.sheet(at)) }, value: share, head: share.Garment}
+			p := document{compose: func(at string) sheets.Sheet { return sheets.ComposeShare(share, set.sheet(at)) }, value: share, head: share.Garment, apart: true}
 			return g.unprintable(p.write(s, set, output))
 		},
 		ValidArgsFunction: completeJob,

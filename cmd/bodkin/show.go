@@ -33,7 +33,7 @@ form that a job's make: reads by its path.`,
 			var names []string
 			for _, e := range entries {
 				if e.Name == args[1] && asJSON {
-					return printJSON(s, []seams.Entry{e})
+					return printEntries(s, []seams.Entry{e})
 				}
 				if e.Name == args[1] {
 					about, err := ownCloth(cmd, e)

@@ -13,21 +13,34 @@ import (
 // work works out the plan. The time set for the search and an interrupt both
 // end only the search: the best order so far is told with its bound.
 func (g *gathered) work(ctx context.Context, s streams, set settings) (*process.Plan, error) {
-	told := progress{to: s.err, now: time.Now, begun: time.Now()}
-	opts := order.Options{Progress: told.tell}
-	search, cancel := context.WithTimeout(ctx, set.within)
+	search, opts, cancel := set.search(ctx, s)
 	defer cancel()
-	if set.within == 0 {
-		opts.Nodes, search = order.NoSearch, ctx
-	}
 	plan, err := process.Work(search, g.Input, opts)
 	if err != nil {
 		return nil, g.placed(err)
 	}
-	if ctx.Err() != nil && !plan.Order.Proved {
+	interrupted(ctx, s, plan.Order)
+	return plan, nil
+}
+
+// search is the context and the limits of a search for an order, which tells of
+// its progress. Those who ask for no time get no search.
+func (set settings) search(ctx context.Context, s streams) (context.Context, order.Options, context.CancelFunc) {
+	told := progress{to: s.err, now: time.Now, begun: time.Now()}
+	opts := order.Options{Progress: told.tell}
+	if set.within == 0 {
+		opts.Nodes = order.NoSearch
+		return ctx, opts, func() {}
+	}
+	search, cancel := context.WithTimeout(ctx, set.within)
+	return search, opts, cancel
+}
+
+// interrupted tells that the search for an order was.
+func interrupted(ctx context.Context, s streams, found process.Order) {
+	if ctx.Err() != nil && !found.Proved {
 		fmt.Fprintln(s.err, "bodkin: interrupted; the best order found so far is used")
 	}
-	return plan, nil
 }
 
 // progress tells how the search stands, once it has taken longer than a second
