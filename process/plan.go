@@ -313,8 +313,8 @@ type Operation struct {
 	Length  float64  `json:"length_mm"` // worked length, all copies, one garment
 	After   []After  `json:"after"`
 	Text    string   `json:"text"`
-	Good    string   `json:"good"`    // how it looks when right
-	Closing bool     `json:"closing"` // finishes a flat-worked edge, after the seam that closes it
+	Good    string   `json:"good"`              // how it looks when right
+	Closing bool     `json:"closing"`           // finishes a flat-worked edge, after the seam that closes it
 	Garment int      `json:"garment,omitempty"` // of a sitting: its number; 0 of what serves all
 }
 

@@ -187,7 +187,7 @@ func (s *Sitting) garmentNotices(each []*operator) []Notice {
 // join takes in the work on one more garment, but for trial rows and leaving
 // machines threaded, which all garments share.
 func (o *operator) join(g *operator, number int) {
-		at := make([]int, len(g.ops)) // where each operation goes, -1 where it is left out
+	at := make([]int, len(g.ops)) // where each operation goes, -1 where it is left out
 	for i, n := range g.ops {
 		if at[i] = -1; n.trial() || n.Does == "thread" {
 			continue
