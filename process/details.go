@@ -228,7 +228,11 @@ func (s *structureOf) hung(d int, l *line) []relation {
 	over := func(piece string) string { return s.piece(piece).Like }
 	for i, x := range s.lines {
 		switch {
-		case i == d || x.hangs():
+		case i == d:
+		case x.hangs():
+			if l.detail.Across && !x.detail.Across && touches(x, l.own) {
+				out = append(out, relation{first: d, then: i, because: "the " + l.title + " hangs before it is laid under other edges"})
+			}
 		case (x.work == joining || x.edging()) && meets(x.edges, edges):
 			out = append(out, relation{first: d, then: i,
 				because: "the " + x.title + " takes in the " + l.title + " that is laid under it"})
@@ -254,7 +258,7 @@ func (s *structureOf) beside(d int, l *line) []relation {
 		case x == join:
 			out = append(out, relation{first: i, then: d,
 				because: "the " + x.title + " is sewn below the opening before its edges are turned in"})
-		case x.hangs() && touches(x, join.pieces):
+		case x.hangs() && x.detail.Across && touches(x, join.pieces):
 			out = append(out, relation{first: i, then: d, because: "the " + x.title + " hangs before it is felled beside the zip"})
 		case x.edging() && s.takesIn(x, join):
 			out = append(out, relation{first: d, then: i,
@@ -270,7 +274,7 @@ func (s *structureOf) beside(d int, l *line) []relation {
 // has this seam.
 func (s *structureOf) takesIn(x, join *line) bool {
 	return slices.ContainsFunc(s.lines, func(h *line) bool {
-		return h.hangs() && x != h && touches(h, join.pieces) && meets(x.edges, setOf(h.edges))
+		return h.hangs() && h.detail.Across && x != h && touches(h, join.pieces) && meets(x.edges, setOf(h.edges))
 	})
 }
 
@@ -323,7 +327,7 @@ func (s *structureOf) closing(d int, l *line) []relation {
 		case (x.work == along && !touches(x, l.pieces) || x.kind == "hem") && (l.kind == "buttonhole" || l.kind == "button"):
 			out = append(out, relation{first: i, then: d,
 				because: "closings come last, when what they lie on is finished"})
-		case x.edging() && x.kind != "hem" && touches(x, l.pieces):
+		case x.edging() && x.kind != "hem" && !x.hangs() && touches(x, l.pieces):
 			out = append(out, relation{first: i, then: d,
 				because: "the " + x.title + " is finished before the " + l.title + " is placed"})
 		}

@@ -25,6 +25,19 @@ func hungLinings() []lined {
 				"lining zip waist":            "closes over the end of the zip",
 				"lining waist lining-hem hem": "measured up from the hem",
 			}},
+		{"six-gore-skirt", "hung", [][2]string{{"front", "lining-front"}, {"side-back", "lining-side-back"}},
+			"lining-front-gore lining-back-gore lining-side front-gore side zip back-gore lining lining-opening waistband hem lining-hem waistband-hook",
+			map[string]string{
+				"lining lining-back-gore waistband": "lining back gore seam is sewn before the lining takes in",
+				"front-gore waistband lining":       "waistband takes in the lining",
+			}},
+		{"waisted-dress", "hung", [][2]string{{"front", "lining-front"}, {"back", "lining-back"}, {"skirt-back", "lining-skirt-back"}},
+			"shoulder side skirt-side waist centre-back zip lining-shoulder lining-side lining-skirt-side lining-waist lining-centre-back lining lining-opening neck lining-armhole sleeve-underarm sleeve-armhole hem lining-hem",
+			map[string]string{
+				"lining sleeve-armhole lining-armhole": "armhole seam takes in the armhole lining",
+				"lining-armhole lining":                "hangs before it is laid under other edges",
+				"lining lining-waist":                  "lining waist seam is sewn before the lining takes in",
+			}},
 	}
 }
 

@@ -75,6 +75,7 @@ func (o *operator) textbook() (*Textbook, []int, error) {
 			hems = min(hems, place[l])
 		}
 	}
+	o.placeLinings(place)
 	t := &Textbook{Title: b.Title, Source: b.Source, Seams: []string{}, Waits: o.bookWaits(place)}
 	for k := range b.Parts {
 		for l, line := range o.lines {
@@ -96,6 +97,29 @@ func (o *operator) textbook() (*Textbook, []int, error) {
 			return (place[n.line]*len(o.lines)+n.line+1)*passes + n.Pass
 		}
 	}), nil
+}
+
+// placeLinings puts a hung lining, of which the published orders do not speak, with
+// what takes it in.
+func (o *operator) placeLinings(place []int) {
+	for _, h := range o.lines {
+		if !h.hangs() {
+			continue
+		}
+		taken := slices.IndexFunc(o.lines, func(x *line) bool {
+			return (x.work == joining || x.edging()) && !x.hangs() && meets(x.edges, setOf(h.edges))
+		})
+		for l, line := range o.lines {
+			within := !slices.ContainsFunc(line.pieces, func(p string) bool { return !slices.Contains(h.own, p) })
+			switch {
+			case taken < 0:
+			case line == h, within && line.kind == "lining-opening":
+				place[l] = place[taken]
+			case within && line.kind != "hem":
+				place[l] = min(place[l], place[taken])
+			}
+		}
+	}
 }
 
 // bookWaits tells where lines in their published places wait for lines that the

@@ -51,8 +51,12 @@ func (p *parser) use(t *topology) {
 		}
 	}
 	for i, d := range g.Details {
-		if d.Kind.Value == hungLining {
-			continue // what finishes the edge takes it
+		if d.Kind.Value == hungLining { // what finishes the edge takes it
+			fits, _ := g.chain(d.Fits)
+			for k, part := range fits {
+				take(d.Fits[k], part, "detail "+d.Detail.Value)
+			}
+			continue
 		}
 		for k, part := range t.details[i].parts {
 			take(d.Along[k], part, "detail "+d.Detail.Value)
