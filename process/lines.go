@@ -217,18 +217,13 @@ func (b *layer) treatment(t *templates.Treatment) *line {
 	l.facts.Edge = seams.LineFacts{
 		Length: l.length, TightestRadius: float64(t.TightestRadius), Turning: t.Turning,
 		Curved: t.TightestRadius < curvedBelow, Hollow: t.Hollow, Closed: t.Closed,
-		Flat:   !t.Closed || t.ClosedBy != "",
 		Strain: t.Strain, InsideSeen: t.InsideSeen, Depth: float64(t.Depth), Fullness: t.Flare * depth,
 		Elastic: float64(t.Elastic), Grip: float64(t.Grip), OtherCloth: applied != role,
 		Gives: t.Gives,
 	}
 	b.laidAs(&l.facts.Edge, l.edges, l.cloth)
-	if t.ClosedBy != "" {
-		l.flat = true
-		l.flatBecause = "it can be worked flat before the " + b.titleOfJoin(t.ClosedBy) + " closes it, and flat work is easier to see and press"
-	} else if t.Closed {
-		l.flatBecause = "it runs all the way round, so it is worked in the round once its seams are closed"
-	}
+	l.flat, l.flatBecause = b.flatOrRound(t)
+	l.facts.Edge.Flat = !t.Closed || l.flat
 	return l
 }
 
