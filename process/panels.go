@@ -48,7 +48,14 @@ func (o *operator) narrowed() []narrow {
 			n.across = true
 			n.because = "the cloth is woven and looks alike both ways up and across; it hangs a little stiffer so"
 		case n.join(p, c.width, nil):
-			n.because = "it is too long to be laid across, or the cloth has a direction"
+			switch {
+			case p.Height > c.width:
+				n.because = "it is too long to be laid across"
+			case !c.cloth.Woven():
+				n.because = "knitted cloth gives across, and laid across it would give down the body instead"
+			default:
+				n.because = "the cloth has a direction"
+			}
 		default:
 			continue
 		}
