@@ -32,7 +32,7 @@ func (w *workshop) join(i int) {
 	}
 	w.fit(fitted{at: s.Join, title: s.Title, scope: s.from.scope, a: t.a.parts, b: t.b.parts,
 		lengthA: float64(j.LengthA), lengthB: float64(j.LengthB), ease: s.Ease, gather: s.Gather, tolerance: s.Tolerance})
-	w.passes(s.GoesOver, s.from.scope, s.Title, float64(min(j.LengthA, j.LengthB)), 1, t.a)
+	w.joinPasses(i)
 	w.made.Joins = append(w.made.Joins, j)
 }
 

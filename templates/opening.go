@@ -64,6 +64,25 @@ func (w *workshop) passes(over form.Text, scope int, title string, length, stret
 	}
 }
 
+// joinPasses reports a join that does not go over what it must.
+func (w *workshop) joinPasses(i int) {
+	s, t := &w.g.Seams[i], w.g.topology.joins[i]
+	shorter := min(w.sideLength(t.a.parts, s.Across), w.sideLength(t.b.parts, s.Across))
+	w.passes(s.GoesOver, s.from.scope, s.Title, shorter, 1, t.a)
+}
+
+// edgePasses reports a free edge that does not go over what it must, and returns
+// how far it stretches, times its length.
+func (w *workshop) edgePasses(i int) (stretch float64) {
+	e, t := &w.g.Edges[i], w.g.topology.edges[i]
+	stretch = 1
+	if !e.Stretch.IsZero() {
+		stretch = w.number(e.Stretch, e.from.scope)
+	}
+	w.passes(e.GoesOver, e.from.scope, e.Title, w.run(t, e.Across, e.Closed && !e.Across).length, stretch, t)
+	return stretch
+}
+
 // opens tells every join and edge which openings it has.
 func (w *workshop) opens() {
 	for _, d := range w.made.Details {

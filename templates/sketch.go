@@ -1,6 +1,8 @@
 package templates
 
 import (
+	"fmt"
+	"math"
 	"strings"
 
 	"bodkin/seams/form"
@@ -110,7 +112,15 @@ func Sketch(file string, data []byte) []SketchedPiece {
 		if len(w.faults) > before {
 			for _, c := range append(a, b...) {
 				amiss[c] = "the two sides of the " + strings.ToLower(s.Title) + " do not fit"
+				if len(s.Gather) == 0 {
+					amiss[c] += fmt.Sprintf(", %.1f mm apart", math.Abs(w.sideLength(a, s.Across)-w.sideLength(b, s.Across)))
+				}
 			}
+		}
+	}
+	for c, words := range narrowOpenings(file, data) {
+		if amiss[c] == "" {
+			amiss[c] = words
 		}
 	}
 	var out []SketchedPiece
@@ -125,6 +135,46 @@ func Sketch(file string, data []byte) []SketchedPiece {
 			x.Edges = append(x.Edges, s)
 		}
 		out = append(out, x)
+	}
+	return out
+}
+
+// narrowOpenings are the edges, in words, of what does not go over the part of the
+// body that it must, at the usual measures: of a garment that can be read and drawn.
+func narrowOpenings(file string, data []byte) map[ChainPart]string {
+	g, err := Parse(file, data)
+	if err != nil {
+		return nil
+	}
+	in, err := g.take(nil, nil)
+	if err != nil {
+		return nil
+	}
+	v, err := g.variant(in)
+	if err != nil {
+		return nil
+	}
+	w := &workshop{g: v, whole: g, in: in, made: &Made{Garment: v}, shortened: map[ChainPart]float64{}}
+	if err := w.draw(); err != nil {
+		return nil
+	}
+	w.shorten()
+	out := map[ChainPart]string{}
+	note := func(t walked, pass func()) {
+		before := len(w.faults)
+		if pass(); len(w.faults) > before {
+			for _, c := range t.parts {
+				out[c] = w.faults[before].Message
+			}
+		}
+	}
+	for i := range v.Seams {
+		t := v.topology.joins[i].a
+		note(t, func() { w.joinPasses(i) })
+	}
+	for i := range v.Edges {
+		t := v.topology.edges[i]
+		note(t, func() { w.edgePasses(i) })
 	}
 	return out
 }

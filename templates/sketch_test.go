@@ -19,7 +19,9 @@ func TestSketch(t *testing.T) {
 		{"no hem", withoutLine(blank, "edge: hem, title"), 2, map[string]string{
 			"Front.hem": "nothing becomes of it", "Back.hem": "nothing becomes of it"}},
 		{"14 mm apart", short, 2, map[string]string{
-			"Front.side": "the two sides of the side seam do not fit", "Back.side": "the two sides of the side seam do not fit"}},
+			"Front.side": "the two sides of the side seam do not fit, 14.0 mm apart", "Back.side": "the two sides of the side seam do not fit, 14.0 mm apart"}},
+		{"an opening too small", strings.Replace(blank, "quarter: (hip + 100) / 4", "quarter: (hip - 100) / 4", 1), 2, map[string]string{
+			"Front.waist": "the waist edge is 88 cm round, and does not go over 98 cm", "Back.waist": "the waist edge is 88 cm round, and does not go over 98 cm"}},
 		{"a formula that fails", strings.Replace(blank, "quarter: (hip", "quarter: (hop", 1), 0, nil},
 		{"no YAML", "garment: [", 0, nil},
 	} {

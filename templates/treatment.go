@@ -44,12 +44,7 @@ func (w *workshop) treat(i int) {
 		w.fit(fitted{at: e.Edge, title: e.Title, scope: e.from.scope, a: t.parts, b: r.Fits,
 			lengthA: run.length, lengthB: w.sideLength(r.Fits, e.Across)})
 	}
-	stretch := 1.0
-	if !e.Stretch.IsZero() {
-		stretch = w.number(e.Stretch, e.from.scope)
-	}
-	r.Gives = stretch > 1
-	w.passes(e.GoesOver, e.from.scope, e.Title, run.length, stretch, t)
+	r.Gives = w.edgePasses(i) > 1
 	w.made.Treatments = append(w.made.Treatments, r)
 }
 
