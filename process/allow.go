@@ -20,8 +20,12 @@ const mitreSeam = 6
 // allow gives every edge its allowance and every piece its cut line.
 func allow(made *templates.Made, lines []*line, quantity int) ([]Piece, error) {
 	out := []Piece{}
+	spares, err := spareRules()
+	if err != nil {
+		return nil, err
+	}
 	for _, p := range made.Pieces {
-		piece, err := allowPiece(p, made.Details, lines, quantity)
+		piece, err := allowPiece(p, made.Details, lines, spares, quantity)
 		if err != nil {
 			return nil, err
 		}
@@ -30,18 +34,23 @@ func allow(made *templates.Made, lines []*line, quantity int) ([]Piece, error) {
 	return out, nil
 }
 
-func allowPiece(p templates.Piece, details []templates.Detail, lines []*line, quantity int) (Piece, error) {
+func allowPiece(p templates.Piece, details []templates.Detail, lines []*line, spares []spareRule, quantity int) (Piece, error) {
 	out := Piece{Name: p.Name, Title: p.Title, Cloth: p.Cloth, Cut: p.Cut, Count: p.Count * quantity,
 		Grain: p.Grain, Bias: p.Bias, Edges: []Edge{}, Net: points(p.Outline.Flatten(flat)), Marks: []Mark{}}
 	allowances := make([]outline.Allowance, len(p.Edges))
 	begins := 0
 	for i, e := range p.Edges {
 		a, seam := allowanceOf(p, i, lines)
+		spare, because := 0.0, ""
+		if k := slices.IndexFunc(lines, func(l *line) bool { return l.name == seam }); k >= 0 {
+			spare, because = spareAt(spares, p, e, lines[k], a.Width)
+		}
+		a.Width += spare
 		allowances[i] = a
 		drawn, _ := p.Outline.Edge(e.Name)
 		middle, _ := drawn.At(drawn.Length() / 2)
 		out.Edges = append(out.Edges, Edge{Name: e.Name, Length: float64(e.Length), Allowance: a.Width,
-			Seam: seam, Middle: pointOf(middle), Begins: begins})
+			Spare: spare, Because: because, Seam: seam, Middle: pointOf(middle), Begins: begins})
 		begins += len(p.Outline.Edges[i].Flatten(flat)) - 1
 	}
 	cut, err := p.Outline.Cut(allowances)

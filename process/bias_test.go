@@ -83,3 +83,46 @@ func TestBiasBodyCutForItsDrop(t *testing.T) {
 		t.Errorf("hung it is %.2f mm wide at the underarm, want %.2f", got, across["0 mm"])
 	}
 }
+
+// A piece on the bias is cut wider at its sides and its hem, to 25 mm and by 20 mm
+// more (common practice, no source), hangs before it is sewn, and is cut to what
+// its seam takes; a knit, whose threads do not turn, and a piece on the straight
+// grain are not.
+func TestRoomForTheDrop(t *testing.T) {
+	for _, x := range []struct {
+		garment, cloth string
+		side, hem      bool
+	}{
+		{"bias-slip", "silk-crepe-de-chine", true, true},
+		{"bias-slip", "viscose-jersey", false, false},
+		{"circle-skirt", "silk-crepe-de-chine", false, false},
+		{"pull-on-skirt", "silk-crepe-de-chine", false, false},
+	} {
+		p := plan(t, jobFor(garmentOf(t, x.garment), x.cloth, x.cloth), rooms()[0], loadShelf(t))
+		spare := map[string]float64{}
+		for _, piece := range p.Pieces {
+			for _, e := range piece.Edges {
+				spare[e.Seam] = max(spare[e.Seam], e.Spare)
+				if e.Seam == "side" && x.side && e.Allowance != 25 {
+					t.Errorf("%s: its side is cut with %.1f mm, want 25", x.garment, e.Allowance)
+				}
+				if (e.Spare > 0) != (e.Because != "") {
+					t.Errorf("%s: %.1f mm to spare, because %q", x.garment, e.Spare, e.Because)
+				}
+			}
+		}
+		if (spare["side"] > 0) != x.side || (spare["hem"] == 20) != x.hem {
+			t.Errorf("%s in %s: %v to spare", x.garment, x.cloth, spare)
+		}
+		at := map[string]int{}
+		for i, o := range p.Operations {
+			if _, ok := at[o.ID]; !ok {
+				at[o.ID] = i + 1
+			}
+		}
+		hang, trim, sewn := at["hang.main"], at["trim.main"], at["side.1"]
+		if (hang > 0) != x.side || x.side && !(hang < trim && trim < sewn) {
+			t.Errorf("%s in %s: hung at %d, cut off at %d, the side begun at %d", x.garment, x.cloth, hang, trim, sewn)
+		}
+	}
+}

@@ -325,7 +325,7 @@ func checkSeams(t *testing.T, p *process.Plan, shelf *seams.Shelf) {
 			if s.Kind == "facing" && e.Allowance == 0 && strings.Contains(e.Name, "outer") {
 				continue
 			}
-			if s.Kind != "dart" && math.Abs(e.Allowance-s.Allowance) > 1e-9 && math.Abs(e.Allowance-s.AllowanceB) > 1e-9 {
+			if s.Kind != "dart" && math.Abs(e.Allowance-e.Spare-s.Allowance) > 1e-9 && math.Abs(e.Allowance-e.Spare-s.AllowanceB) > 1e-9 {
 				t.Errorf("%s, %s: cut with %.2f mm, the %s wants %.2f or %.2f", piece.Title, e.Name, e.Allowance, s.Title, s.Allowance, s.AllowanceB)
 			}
 		}

@@ -43,8 +43,7 @@ func (o *operator) onTheBias() []Notice {
 	}
 	text := "Chalk the whole piece, both halves, and cut in a single layer, its middle at 45 degrees to the selvedge. " +
 		"By estimate, hung up for a day, " + listWords(hung, "and") + "; this rests on how slippery and how loose the cloth is (common practice, no source) and on threads that turn and do not stretch (geometry). " +
-		"Hang a strip of 1 m, cut on the bias, for 24 hours beside it, and where it tells otherwise go by that: where the garment asks for the drop, write it there, and the pieces are cut as much shorter and wider; else let the side seams out. " +
-		"Hang the piece before its seams are pinned, and again before the hem is marked, level from the floor."
+		"Hang a strip of 1 m, cut on the bias, for 24 hours beside it, and where it tells otherwise go by that: where the garment asks for the drop, write it there, and the pieces are cut as much shorter and wider; else let the side seams out: they are cut wider for it."
 	for _, l := range o.lines {
 		if l.work != joining {
 			continue

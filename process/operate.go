@@ -78,6 +78,7 @@ func (o *operator) operate() error {
 			}
 		}
 	}
+	o.letDrop()
 	o.tryOn()
 	o.tests()
 	o.leaveThreaded()

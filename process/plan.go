@@ -166,9 +166,11 @@ type Edge struct {
 	Name      string  `json:"name"`
 	Length    float64 `json:"length_mm"`
 	Allowance float64 `json:"allowance_mm"`
-	Seam      string  `json:"seam"`   // name in Seams; "fold" on the fold; the dart's name at a mouth
-	Middle    Point   `json:"middle"` // where to write the allowance on a piece map
-	Begins    int     `json:"begins"` // its first point in Net; it runs to the first of the next edge
+	Spare     float64 `json:"spare_mm,omitempty"` // of the allowance, what is cut off before the seam is sewn
+	Because   string  `json:"because,omitempty"`  // why it is cut with that
+	Seam      string  `json:"seam"`               // name in Seams; "fold" on the fold; the dart's name at a mouth
+	Middle    Point   `json:"middle"`             // where to write the allowance on a piece map
+	Begins    int     `json:"begins"`             // its first point in Net; it runs to the first of the next edge
 }
 
 // Strip is a binding, band or casing strip to cut.

@@ -16,6 +16,7 @@ func (o *operator) precede(relations []relation) {
 		o.relate(r)
 	}
 	o.fitting()
+	o.dropFirst()
 	o.cutFirst()
 	o.layersFirst()
 	o.testFirst()

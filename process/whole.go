@@ -193,6 +193,7 @@ func (o *operator) tryOn() {
 	if o.hangs() {
 		n.Text += " Let it hang for 24 hours first: the hem runs off the grain and drops."
 	}
+	n.Text += o.levelled()
 	n.Good = "It hangs level and nothing pulls; change the length now, not later."
 	o.time(&n)
 	n.Minutes *= float64(o.quantity)

@@ -122,6 +122,8 @@ func (c *composer) edgeTable() {
 				allowance, seam = plain(c.say.none), plain(w.fold)
 			case e.Allowance == 0:
 				allowance = plain(w.noAllowance)
+			case e.Spare > 0:
+				seam = say(w.spare, values{"seam": seam, "spare": c.mm(e.Spare), "because": plain(e.Because)})
 			}
 			rows = append(rows, []inline{plain(upper(p.Title)), plain(spoken(e.Name)), c.mm(e.Length), allowance, seam})
 		}

@@ -65,7 +65,7 @@ type layoutWords struct {
 type cuttingWords struct {
 	title, intro, piece, cloth, count, cut, size, grain, sizeNote                              string
 	onFold, pair, single, biasWhole, marksTitle, marksOf                                       string
-	edgesTitle, edge, length, allowance, seam, noAllowance, fold, middle                       string
+	edgesTitle, edge, length, allowance, seam, noAllowance, fold, middle, spare                string
 	stripsTitle, strip, on, cutWidth, pieces, each, joins                                      string
 	biasOf, bias, straight, noJoin                                                             string
 	joined, inOne                                                                              counted
@@ -237,6 +237,7 @@ func english() wording {
 			marksTitle: "Marks to transfer:", marksOf: "{piece}: {marks}.",
 			edgesTitle: "Edges and their allowances", edge: "Edge", length: "Seam line", allowance: "Allowance", seam: "Belongs to",
 			noAllowance: "none", fold: "on the fold, not cut", middle: "the middle of the whole piece, not cut",
+			spare:       "{seam}; {spare} of it to be cut off when the piece has hung: {because}",
 			stripsTitle: "Strips", strip: "Strip", on: "Cut", cutWidth: "Width", pieces: "Lengths", each: "Each", joins: "Joins each",
 			joined: counted{"{strip}: join the lengths into 1 strip, {whole} long, with {joins} ({kind}, {allowance} allowance). The edge it covers is {edge} long.", "{strip}: join the lengths into {strips}, each {whole} long, with {joins} in each ({kind}, {allowance} allowance). The edge that one covers is {edge} long."},
 			inOne:  counted{"{strip}: 1 strip, {whole} long, without a join. The edge it covers is {edge} long.", "{strip}: {strips}, each {whole} long, without a join. The edge that one covers is {edge} long."},
