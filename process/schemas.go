@@ -44,8 +44,10 @@ func ComparisonSchema() *schema.Schema {
 // SittingFormSchema is the JSON Schema of several garments in one sitting as they
 // are written as JSON.
 func SittingFormSchema() *schema.Schema {
-	return schema.JSON(reflect.TypeFor[Sitting](), "Several garments in one sitting").
+	s := schema.JSON(reflect.TypeFor[Sitting](), "Several garments in one sitting").
 		Always("schema", SittingSchema).Among("units", unitNames())
+	s.Part("plan").Always("schema", Schema).Among("units", unitNames())
+	return s
 }
 
 // WorkroomSchema is the JSON Schema of a workroom file.

@@ -137,29 +137,12 @@ func (o *operator) tellSitting(s *Sitting, a *arrangement, own *OwnOrder, each [
 			}
 		}
 	}
-	s.Notices = slices.Concat(s.garmentNotices(each), s.kindsOfThread(), o.orderNotices(told))
+	kinds, err := o.kindsOfThread()
+	if err != nil {
+		return err
+	}
+	s.Notices = slices.Concat(s.garmentNotices(each), kinds, o.orderNotices(told))
 	return nil
-}
-
-// kindsOfThread tell of colours that are wanted in several kinds of thread, which
-// the order does not tell apart.
-func (s *Sitting) kindsOfThread() []Notice {
-	var colours []string
-	kinds := map[string][]string{}
-	for _, t := range s.Thread {
-		if kinds[t.Colour] == nil {
-			colours = append(colours, t.Colour)
-		}
-		kinds[t.Colour] = append(kinds[t.Colour], lowerFirst(t.Kind))
-	}
-	var out []Notice
-	for _, c := range colours {
-		if len(kinds[c]) > 1 {
-			out = append(out, Notice{About: "thread", Text: fmt.Sprintf("%s is wanted in %s. The order takes that for one thread: sew all with one that suits every cloth, or change the spool where the cloth changes, which the minutes do not count.",
-				upperFirst(c), listWords(kinds[c], "and in"))})
-		}
-	}
-	return out
 }
 
 // garmentNotices are those on single garments, each with its garment where it does

@@ -332,3 +332,33 @@ func TestSittingOfSeveralAlike(t *testing.T) {
 		t.Errorf("one takes %.1f minutes of stitching, three %.1f", once, thrice)
 	}
 }
+
+// Where garments want one colour in two kinds of thread at one machine, the thread
+// is told of each and the notices say that the order takes it for one; where they
+// want one kind, or machines have each their own, nothing is said.
+func TestSittingKindsOfThread(t *testing.T) {
+	silk := strings.Replace(lakeTop, "{is: cotton-lawn, colour: white", "{is: silk-satin, colour: white", 1)
+	silk = strings.Replace(silk, "{is: cotton-lawn, colour: grey", "{is: silk-georgette, colour: white", 1)
+	for _, tt := range []struct {
+		top, room string
+		kinds     int
+		told      bool
+	}{
+		{silk, oneStitcher, 2, true},
+		{lakeTop, oneStitcher, 1, false},
+	} {
+		s := mustSit(t, tt.room, nil, tt.top, lakeSkirt)
+		kinds := 0
+		for _, x := range s.Thread {
+			if x.Colour == "white" {
+				kinds++
+			}
+		}
+		told := slices.ContainsFunc(s.Notices, func(n process.Notice) bool {
+			return n.About == "thread" && strings.HasPrefix(n.Text, "White is wanted in fine silk thread, ticket 180 and in fine cotton")
+		})
+		if kinds != tt.kinds || told != tt.told {
+			t.Errorf("white in %d kinds, told %t; want %d, %t", kinds, told, tt.kinds, tt.told)
+		}
+	}
+}

@@ -23,9 +23,13 @@ func (o *operator) thread() ([]Thread, error) {
 	capacity := map[int]float64{} // by index in out
 	bobbin := map[int]float64{}
 	kinds := map[[2]string]int{} // colour and kind
+	on := spools{}
 	at := func(n *op, colour string, kind *seams.Thread, special bool) int {
 		key := [2]string{colour, ""}
-		if special || o.labels != nil { // several garments share a colour, not always a kind
+		if !special && o.labels != nil { // several garments share a colour, not always a kind
+			kind, special = on.spool(n, colour, kind), true
+		}
+		if special {
 			key[1] = kind.Name
 		}
 		k, ok := kinds[key]

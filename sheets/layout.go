@@ -1,6 +1,10 @@
 package sheets
 
-import "bodkin/process"
+import (
+	"slices"
+
+	"bodkin/process"
+)
 
 // layOut lists what must be on the table before the work begins.
 func (c *composer) layOut() {
@@ -95,7 +99,7 @@ func (c *composer) dots(n int) string {
 func (c *composer) threads() {
 	w := c.say.layout
 	var rows [][]inline
-	var bases []basis
+	var bases []basisFor
 	used := c.inUse(func(s process.Setting) string { return s.Thread })
 	for _, t := range c.plan.Thread {
 		if c.partly() && !used[t.Colour] {
@@ -108,7 +112,11 @@ func (c *composer) threads() {
 		rows = append(rows, []inline{
 			plain(t.Colour), plain(t.Kind), c.metres(t.Metres), wind,
 		})
-		bases = append(bases, basis{t.Colour, t.Basis})
+		of := t.Colour
+		if slices.ContainsFunc(c.plan.Thread, func(x process.Thread) bool { return x.Colour == t.Colour && x.Kind != t.Kind }) {
+			of = fillText(w.spool, "colour", t.Colour, "kind", lower(t.Kind))
+		}
+		bases = append(bases, basisFor{of, t.Basis})
 	}
 	if len(rows) == 0 {
 		return

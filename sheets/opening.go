@@ -94,7 +94,7 @@ func (c *composer) byPlace() inline {
 func (c *composer) clothTable() {
 	w := c.say.opening
 	var rows [][]inline
-	var bases []basis
+	var bases []basisFor
 	for _, cl := range c.plan.Cloths {
 		rows = append(rows, []inline{
 			plain(upper(cl.Role)), plain(cl.Title), plain(cl.Colour), c.mmOr(cl.WidthMM), c.toBuy(cl.LengthMM),
@@ -104,7 +104,7 @@ func (c *composer) clothTable() {
 				say(w.under, values{"cloth": plain(upper(cl.Role))}), plain(u.Title), "", c.mmOr(u.WidthMM), c.toBuy(u.LengthMM),
 			})
 		}
-		bases = append(bases, basis{cl.Role, cl.Basis})
+		bases = append(bases, basisFor{cl.Role, cl.Basis})
 	}
 	c.table([]column{
 		{title: plain(w.cloth)}, {title: plain(w.is)}, {title: plain(w.colour)},
@@ -113,22 +113,30 @@ func (c *composer) clothTable() {
 	c.restsOn(w.buyBasis, bases)
 }
 
-// basis is what the estimate for a thing rests on.
-type basis struct{ of, words string }
+// basisFor is what the estimate for a thing rests on.
+type basisFor struct{ of, words string }
 
 // restsOn says what estimates rest on: once where that is the same for all.
-func (c *composer) restsOn(about string, bases []basis) {
-	bases = slices.DeleteFunc(bases, func(b basis) bool { return b.words == "" })
+func (c *composer) restsOn(about string, bases []basisFor) {
+	bases = slices.DeleteFunc(bases, func(b basisFor) bool { return b.words == "" })
 	if len(bases) == 0 || c.brief {
 		return
 	}
 	words := []inline{strong(plain(about))}
-	if !slices.ContainsFunc(bases, func(b basis) bool { return b.words != bases[0].words }) {
+	if !slices.ContainsFunc(bases, func(b basisFor) bool { return b.words != bases[0].words }) {
 		c.para(joined(" ", words[0], plain(sentence(bases[0].words))))
 		return
 	}
-	for _, b := range bases {
-		words = append(words, say(c.say.opening.basisOf, values{"of": plain(upper(b.of)), "basis": plain(lower(sentence(b.words)))}))
+	for len(bases) > 0 { // what rests on the same is told together
+		var of []string
+		basis := bases[0].words
+		for _, b := range bases {
+			if b.words == basis {
+				of = addOnce(of, b.of)
+			}
+		}
+		bases = slices.DeleteFunc(bases, func(b basisFor) bool { return b.words == basis })
+		words = append(words, say(c.say.opening.basisOf, values{"of": c.listed(plains(append([]string{upper(of[0])}, of[1:]...))), "basis": plain(lower(sentence(basis)))}))
 	}
 	c.para(joined(" ", words...))
 }

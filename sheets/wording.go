@@ -58,7 +58,7 @@ type openingWords struct {
 type layoutWords struct {
 	title, intro, places, thread, needles, materials, tools, handling                                       string
 	needle, foot, threads, heat, steam                                                                      string
-	colour, kind, metres, bobbins, threadBasis                                                              string
+	colour, kind, metres, bobbins, threadBasis, spool                                                       string
 	needleItem, interfacing, tape, toolItem, notion, counted, selfNote, then, handItem, tableItem, dotsMean string
 }
 
@@ -205,7 +205,7 @@ func english() wording {
 			needle: "Needle: {list}.", foot: "Foot: {list}.", threads: "Thread: {list}.", heat: "Heat: {list}.",
 			dotsMean: "One dot is 110 °C at the most, two dots 150 °C, three dots 200 °C (ISO 3758).", steam: "With steam.", then: ", then ", handItem: "Hand needle.", tableItem: "Clear, and large enough for the largest piece.",
 			colour: "Colour", kind: "Kind",
-			metres: "Length", bobbins: "To wind", threadBasis: "Lengths of thread.",
+			metres: "Length", bobbins: "To wind", threadBasis: "Lengths of thread.", spool: "{colour} ({kind})",
 			needleItem: "{needle} for {use}.", toolItem: "{tool}, for the {seams}: {for}.",
 			interfacing: "{material} for {pieces}. {heat}", tape: "{material}, {length} in all, for {pieces}. {heat}", selfNote: "Heat: {heat}.",
 			notion: "{notion}: {count}, {length} long. {basis}", counted: "{notion}: {count}. {basis}",

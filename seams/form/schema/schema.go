@@ -124,6 +124,17 @@ func (s *Schema) Always(property, word string) *Schema {
 	return s
 }
 
+// Part is the schema of a type within the whole, by the type's name with a small
+// first letter. It panics where the whole has no such type.
+func (s *Schema) Part(name string) *Schema {
+	for _, p := range *s.Defs {
+		if p.Name == name {
+			return p.Schema
+		}
+	}
+	panic("schema: no type " + name)
+}
+
 func (s *Schema) property(name string) *Schema {
 	for _, p := range *s.Properties {
 		if p.Name == name {
