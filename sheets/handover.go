@@ -1,7 +1,9 @@
 package sheets
 
 import (
+	"cmp"
 	"slices"
+	"strings"
 
 	"bodkin/process"
 )
@@ -93,14 +95,24 @@ type group struct {
 }
 
 // comesFrom are the steps whose work a step goes on with. What one of them has
-// itself taken over from another is not told again.
+// itself taken over from another is not told again. A trial takes scraps.
 func (c *composer) comesFrom(s process.Step) []group {
-	var before []string
+	var before, scraps []string
+	part := map[string]string{}
 	for _, id := range s.Operations {
-		for _, a := range c.operations[id].After {
-			if n := c.stepOf[a.ID]; n != 0 && n != s.Number {
-				before = addOnce(before, a.ID)
+		o := c.operations[id]
+		if o.Does == "thread" && readies(o) {
+			continue
+		}
+		for _, a := range o.After {
+			if n := c.stepOf[a.ID]; n == 0 || n == s.Number || readies(c.operations[a.ID]) {
+				continue
 			}
+			if readies(o) {
+				scraps, part[a.ID] = addOnce(scraps, a.ID), o.Part
+				continue
+			}
+			before = addOnce(before, a.ID)
 		}
 	}
 	var nearest []string
@@ -109,18 +121,27 @@ func (c *composer) comesFrom(s process.Step) []group {
 			return slices.ContainsFunc(c.operations[other].After, func(a process.After) bool { return a.ID == id })
 		}) {
 			nearest = append(nearest, id)
+			delete(part, id)
 		}
 	}
-	return c.grouped(nearest)
+	for _, id := range scraps {
+		if !slices.Contains(before, id) {
+			nearest = append(nearest, id)
+		}
+	}
+	return c.grouped(s, nearest, part)
 }
 
 // goesTo are the steps that wait for a step's work, but for those that wait for
-// one of these in turn.
+// one of these in turn. Of a machine that was tried or threaded nothing is handed on.
 func (c *composer) goesTo(s process.Step) []group {
 	var out []string
 	for _, id := range s.Operations {
+		if readies(c.operations[id]) {
+			continue
+		}
 		for _, next := range c.later[id] {
-			if c.stepOf[next] != s.Number {
+			if c.stepOf[next] != s.Number && c.operations[next].Does != "thread" {
 				out = addOnce(out, next)
 			}
 		}
@@ -131,11 +152,18 @@ func (c *composer) goesTo(s process.Step) []group {
 			next = append(next, id)
 		}
 	}
-	return c.grouped(next)
+	return c.grouped(s, next, nil)
 }
 
-// grouped are operations by their step, in the order of the steps.
-func (c *composer) grouped(ids []string) []group {
+// readies reports an operation that gets a machine ready, or leaves it so: no part
+// of the garment goes through it.
+func readies(o process.Operation) bool {
+	return o.Seam == "" && (o.Does == "test" || o.Does == "thread")
+}
+
+// grouped are operations by their step, in the order of the steps, each with what is
+// in hand: its part, where there is no other word for it.
+func (c *composer) grouped(s process.Step, ids []string, words map[string]string) []group {
 	var out []group
 	for _, id := range ids {
 		n := c.stepOf[id]
@@ -144,11 +172,14 @@ func (c *composer) grouped(ids []string) []group {
 			k = len(out)
 			out = append(out, group{step: n})
 		}
-		part := c.operations[id].Part
-		if part == "" {
-			part = c.seamTitle(c.operations[id].Seam)
+		o := c.operations[id]
+		part := lower(cmp.Or(words[id], o.Part, c.seamTitle(o.Seam)))
+		if g := o.Garment; g > 0 && words[id] == "" && len(s.Garments) > 1 && g <= len(c.labels) {
+			if of := fillText(c.say.sitting.of, "part", "", "label", c.labels[g-1]); !strings.HasSuffix(part, of) {
+				part += of // the other step is of this garment alone
+			}
 		}
-		out[k].parts = addOnce(out[k].parts, lower(part))
+		out[k].parts = addOnce(out[k].parts, part)
 	}
 	slices.SortStableFunc(out, func(a, b group) int { return a.step - b.step })
 	return out

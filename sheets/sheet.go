@@ -90,6 +90,7 @@ type composer struct {
 	reader   Reader
 	brief    bool
 	only     map[int]bool   // the steps that are told; empty means all
+	labels   []string       // of the garments of a sitting, by number from 1
 	drawn    []process.Seam // whose section a bench or class sheet has shown
 	size     int            // the further size of the job whose cutting is told; 0 for the job's own
 

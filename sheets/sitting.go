@@ -12,6 +12,9 @@ import (
 // [Compose]. It is a pure function.
 func ComposeSitting(s *process.Sitting, opts Options) Sheet {
 	c := &sitter{composer: newComposer(s.Joint(), opts), sitting: s}
+	for _, g := range s.Garments {
+		c.labels = append(c.labels, g.Label)
+	}
 	c.heading(1, plain(upper(c.title())))
 	c.opening()
 	c.layOut()

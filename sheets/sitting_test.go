@@ -3,6 +3,7 @@ package sheets
 import (
 	"bytes"
 	"encoding/csv"
+	"slices"
 	"strings"
 	"testing"
 
@@ -209,5 +210,28 @@ func TestSittingCSV(t *testing.T) {
 		if want := len(cutRows(g.Plan)) - 1; pieces[g.Label] != want {
 			t.Errorf("%d rows of what is cut for %s, want %d", pieces[g.Label], g.Label, want)
 		}
+	}
+}
+
+// Nothing but scraps goes from a step of one garment to a step of another.
+func TestSittingHandsOnWithinGarments(t *testing.T) {
+	s := smallSitting(t, nil)
+	c := newComposer(s.Joint(), Options{For: Bench})
+	at := map[int]process.Step{}
+	for _, st := range s.Steps {
+		at[st.Number] = st
+	}
+	handed := 0
+	for _, st := range s.Steps {
+		for _, g := range append(c.comesFrom(st), c.goesTo(st)...) {
+			shared := slices.ContainsFunc(at[g.step].Garments, func(n int) bool { return slices.Contains(st.Garments, n) })
+			if !shared && !slices.Equal(g.parts, []string{"scraps"}) {
+				t.Errorf("step %d and step %d have no garment in common and hand over %q", st.Number, g.step, g.parts)
+			}
+			handed++
+		}
+	}
+	if handed < len(s.Steps) {
+		t.Errorf("only %d hand-overs in %d steps", handed, len(s.Steps))
 	}
 }
