@@ -48,6 +48,10 @@ func (g *Garment) mouth(s *sheet, i int, segments [][]outline.Segment) ([]outlin
 		return fail(fmt.Sprintf("its legs are %.1f and %.1f mm long, and are sewn together", a, b),
 			"move one end of the mouth so that both are as far from the point")
 	}
+	if wide, beside := shape.ends[0].Distance(shape.ends[1]), lengthOf(segments[before])+lengthOf(segments[after]); wide > beside {
+		return fail(fmt.Sprintf("its mouth is %s wide, and longer than the edges %s and %s that it lies between, %s together",
+			said(wide), shape.edges[0], shape.edges[1], said(beside)), "make the dart narrower")
+	}
 	near, far := shape.ends[1], shape.ends[0]
 	var seam outline.Point // the way the seam goes on from the mouth
 	if t.Toward.Value == shape.edges[1] && len(segments[after]) > 0 {
@@ -64,6 +68,14 @@ func (g *Garment) mouth(s *sheet, i int, segments [][]outline.Segment) ([]outlin
 	shape.fold = fold
 	s.darts[t.Detail.Value] = shape
 	return []outline.Segment{outline.Line(shape.ends[0], fold), outline.Line(fold, shape.ends[1])}, nil
+}
+
+func lengthOf(segments []outline.Segment) float64 {
+	sum := 0.0
+	for _, s := range segments {
+		sum += s.Length()
+	}
+	return sum
 }
 
 func (g *Garment) detail(name, piece string) *DetailDraft {

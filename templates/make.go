@@ -69,6 +69,7 @@ func (w *workshop) draw() error {
 				return faults(err)
 			}
 			w.sheets = append(w.sheets, s)
+			w.insideOut(s)
 			w.made.Pieces = append(w.made.Pieces, p)
 			for i := range w.g.Details {
 				t := &w.g.Details[i]
@@ -99,6 +100,8 @@ type workshop struct {
 	drawn     int                   // pieces of the whole garment that are drawn or left out
 	shortened map[ChainPart]float64 // mm that pleats and tucks take from an edge, as drawn
 	faults    form.Faults
+	usual     bool // it only draws the garment at its usual measures, to compare
+	turned    bool // a piece that is turned inside out has been reported
 }
 
 // sheet returns the drafting table of a piece, or nil.

@@ -169,6 +169,9 @@ func TestParseFaults(t *testing.T) {
 					t.Errorf("%q is not in\n%v", word, err)
 				}
 			}
+			if x.name == "circle of values" && len(fs) != 1 {
+				t.Errorf("a circle is told in %d faults:\n%v", len(fs), err)
+			}
 			for _, f := range fs {
 				if strings.ToLower(f.Message[:1]) != f.Message[:1] || strings.HasSuffix(f.Message, ".") {
 					t.Errorf("message %q", f.Message)

@@ -151,6 +151,11 @@ func (p *parser) inOrder(defs []definition, number int) []definition {
 			break
 		}
 	}
+	for i, d := range defs { // after a circle the rest is declared too, or every use of it would be a fault
+		if state[i] != done {
+			order = append(order, d)
+		}
+	}
 	return order
 }
 
