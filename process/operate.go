@@ -97,7 +97,7 @@ func (o *operator) pass(i int, l *line, sized seams.SizedPass) error {
 			p.Stitch = basting
 		}
 	}
-	if p.Does == "join-strip" && p.On == "strip" && l.strip != nil && l.strip.Joins == 0 {
+	if p.On == "strip" && (p.Does == "join-strip" || p.Only == "joined") && l.strip != nil && l.strip.Joins == 0 {
 		return nil // cut in one
 	}
 	if p.Does == "hang" && o.lengthens(l) && o.hangs() {

@@ -114,6 +114,7 @@ type Pass struct {
 	Rows   float64   `yaml:"rows"`                       // runs along the seam; 0 means 1
 	Run    string    `yaml:"run"`                        // the size that is one run of it, where that is not the whole line
 	On     string    `yaml:"on" oneof:"garment strip"`   // garment where left out: what is in hand
+	Only   string    `yaml:"only" oneof:"joined"`        // joined: left out where the strip is cut in one length
 	When   form.Text `yaml:"when"`                       // the pass is left out where this is false
 	After  string    `yaml:"after" oneof:"closing"`      // closing: waits for the join that closes a flat-worked edge
 	Text   string    `yaml:"text,required"`              // words for the sheet, with {size}, {a}, {b}, {edge}, {strip}
