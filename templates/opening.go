@@ -43,7 +43,8 @@ func (t walked) corners(c *corners) []int {
 }
 
 // passes reports an edge that does not go over a part of the body: its length,
-// stretched where it stretches, and both sides of what opens it.
+// stretched where it stretches, and both sides of what opens it. The fault lies with
+// the measure where one was given, else with the garment.
 func (w *workshop) passes(over form.Text, scope int, title string, length, stretch float64, t walked) {
 	if over.IsZero() {
 		return
@@ -59,8 +60,13 @@ func (w *workshop) passes(over form.Text, scope int, title string, length, stret
 		with += fmt.Sprintf(", stretched to %.2f times its length", stretch)
 	}
 	if round < girth {
-		w.fault(over, fmt.Sprintf("the %s is %s round%s, and does not go over %s", title, said(length), with, said(girth)),
-			"make it wider, or the opening longer")
+		message, mend := fmt.Sprintf("the %s is %s round%s, and does not go over %s", title, said(length), with, said(girth)),
+			"make it wider, or the opening longer"
+		if at, given := w.restsOn(over.Value); given {
+			w.faults = append(w.faults, form.FaultAt(at, message, "", mend))
+			return
+		}
+		w.fault(over, message, mend)
 	}
 }
 

@@ -4,11 +4,13 @@ import (
 	"context"
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"bodkin/process"
 	"bodkin/process/order"
 	"bodkin/seams"
+	"bodkin/seams/form"
 	"bodkin/seams/length"
 	"bodkin/sheets"
 	"bodkin/templates"
@@ -83,8 +85,16 @@ func (g *gathered) pattern(set settings, file seams.File) (err error) {
 	}
 	job := seams.File{Name: "the usual job", Data: process.StartJob(g.Garment, g.Shelf, style)}
 	g.files = append(g.files, job)
-	g.Job, err = process.ParseJob(job.Name, job.Data)
-	return err
+	if g.Job, err = process.ParseJob(job.Name, job.Data); err != nil {
+		return err
+	}
+	// What the garment has of itself is not given again, so that faults of this size lie in its own file.
+	g.Job.Size = slices.DeleteFunc(g.Job.Size, func(p form.Pair[form.Text]) bool {
+		m, _ := g.Garment.Measures.Get(p.Key.Value)
+		return m.Default != 0 || !m.Reckoned.IsZero()
+	})
+	g.Job.Choices = nil
+	return nil
 }
 
 // understood is the garment in a few tables.
