@@ -59,9 +59,8 @@ const mostTables = 6
 // and up to six, or as many as the room has, and the fewest people for a rate.
 // The split evens out the work; then people are seated so that each can do what
 // is hers, if that can be, and the slowest table is as quick as it can be. Trial
-// rows are done once for all and left out. Errors are those of [Work]; a
-// [*CannotError] where an operation is longer than the rate leaves it, or no row
-// keeps up with the rate.
+// rows are done once for all and left out. Errors are those of [Work], and a
+// [*RateError] where no row keeps up with the rate.
 func Row(ctx context.Context, in Input, want Line) (*RowWork, error) {
 	o, _, relations, err := prepare(in)
 	if err != nil {
@@ -69,73 +68,115 @@ func Row(ctx context.Context, in Input, want Line) (*RowWork, error) {
 	}
 	o.precede(relations)
 	l, ops := o.line()
-	y := o.seating(in.Workroom.People, l, ops)
-	out := &RowWork{Garments: want.Garments, Rate: want.PerHour, Rows: []TableRow{}}
-	var sum int64
+	r := &rowing{seating: o.seating(in.Workroom.People, l, ops), want: want}
 	for _, t := range l.Times {
-		sum += t
+		r.work += t
 	}
-	out.Work = minutesFrom(sum)
-	tell := func(r balance.Row) TableRow {
-		seats, cycle := y.seat(r.Stations)
-		bound := y.bound(r.Bound, sum, len(r.Stations))
-		row := TableRow{People: len(r.Stations), Every: minutesFrom(cycle), PerHour: math.Round(600/minutesFrom(cycle)) / 10,
-			All: minutesFrom(cycle * int64(want.Garments+len(r.Stations)-1)), Bound: minutesFrom(bound), Proved: cycle <= bound, Tables: []Table{}}
-		o.tables(&row, r, ops)
-		y.name(&row, r, seats)
-		return row
-	}
+	out := &RowWork{Garments: want.Garments, Work: minutesFrom(r.work), Rate: want.PerHour, Rows: []TableRow{}}
 	for k := 1; k <= max(mostTables, len(in.Workroom.People)); k++ {
-		r, err := balance.Quickest(ctx, l, k, balance.Options{Width: rowWidth})
+		q, err := r.quickestOf(ctx, k)
 		if err != nil {
 			return nil, err
 		}
-		row := tell(r)
+		row := r.tell(q)
 		if n := len(out.Rows); n > 0 && out.Rows[n-1].Every <= row.Every {
 			break // more people do not help: one operation is as long, or they are slow
 		}
 		out.Rows = append(out.Rows, row)
 	}
 	if want.PerHour > 0 {
-		cannot := func(why ...string) error {
-			return &CannotError{About: fmt.Sprintf("garment in a row that gives %g an hour", want.PerHour), Why: why}
+		out.Fewest, err = r.fewest(ctx)
+	}
+	return out, err
+}
+
+// rowing is rows on their way.
+type rowing struct {
+	*seating
+	want Line
+	work int64 // ticks on one garment, set-ups left out
+}
+
+func (r *rowing) quickestOf(ctx context.Context, people int) (balance.Row, error) {
+	return balance.Quickest(ctx, r.l, people, balance.Options{Width: rowWidth})
+}
+
+// tell seats people at a row's tables and says what it comes to.
+func (r *rowing) tell(b balance.Row) TableRow {
+	seats, cycle := r.seat(b.Stations)
+	bound := r.bound(b.Bound, r.work, len(b.Stations))
+	row := TableRow{People: len(b.Stations), Every: minutesFrom(cycle), PerHour: math.Round(600/minutesFrom(cycle)) / 10,
+		All: minutesFrom(cycle * int64(r.want.Garments+len(b.Stations)-1)), Bound: minutesFrom(bound), Proved: cycle <= bound, Tables: []Table{}}
+	r.o.tables(&row, b, r.ops)
+	r.name(&row, b, seats)
+	return row
+}
+
+// RateError says that no row was found that keeps up with a rate.
+type RateError struct {
+	Rate      float64 // garments an hour, asked for
+	Leave     float64 // minutes after which a garment would have to leave
+	Operation string  // that takes longer than that by itself; empty where set-ups and the people's pace make the row slow
+	Takes     float64 // minutes: of that operation by the quickest person, or between the garments of the quickest row found
+	Most      float64 // garments an hour, rounded down to two digits: more than this no row gives, or none that was found
+}
+
+func (e *RateError) Error() string {
+	if e.Operation != "" {
+		return fmt.Sprintf("no row gives %g an hour: %s alone takes %.1f minutes, and a garment would have to leave every %.1f", e.Rate, e.Operation, e.Takes, e.Leave)
+	}
+	return fmt.Sprintf("no row was found that gives %g an hour: with setting up, at the pace of those who sit there, the quickest gives one every %.1f minutes, and a garment would have to leave every %.1f",
+		e.Rate, e.Takes, e.Leave)
+}
+
+// roundedDown is a number to two digits, not above it.
+func roundedDown(x float64) float64 {
+	unit := math.Pow(10, math.Floor(math.Log10(x))-1)
+	return math.Floor(x/unit+1e-9) * unit
+}
+
+// fewest is the row of the fewest people that keeps up with the rate.
+func (r *rowing) fewest(ctx context.Context) (*TableRow, error) {
+	leave := 60 / r.want.PerHour
+	cycle := int64(math.Floor(leave/tick + 1e-9))
+	cannot := func(operation string, takes float64) error {
+		return &RateError{Rate: r.want.PerHour, Leave: leave, Operation: operation, Takes: takes, Most: roundedDown(60 / takes)}
+	}
+	// Those who are quicker than the plan do more of it in that time.
+	quick := min(r.quickest(), 1)
+	b, err := balance.Fewest(ctx, r.l, int64(float64(cycle)/quick), balance.Options{Width: rowWidth})
+	if _, ok := errors.AsType[*balance.InvalidError](err); ok {
+		longest := 0
+		for t := range r.l.Times {
+			if r.l.Times[t] > r.l.Times[longest] {
+				longest = t
+			}
 		}
-		cycle := int64(math.Floor(60/want.PerHour/tick + 1e-9))
-		// Those who are quicker than the plan do more of it in that time.
-		r, err := balance.Fewest(ctx, l, int64(float64(cycle)/min(y.quickest(), 1)), balance.Options{Width: rowWidth})
-		if wrong, ok := errors.AsType[*balance.InvalidError](err); ok {
-			n := o.ops[ops[wrong.Task]]
-			return nil, cannot(
-				fmt.Sprintf("%s takes %.1f minutes, and a garment would have to leave every %.1f", n.ID, minutesFrom(l.Times[wrong.Task]), 60/want.PerHour),
-				"ask for a lower rate, or set up two rows of half the rate each")
-		}
+		return nil, cannot(r.o.ops[r.ops[longest]].ID, quick*minutesFrom(r.l.Times[longest]))
+	}
+	if err != nil {
+		return nil, err
+	}
+	best := math.Inf(1)
+	for k := len(b.Stations); k <= len(b.Stations)+mostTables; k++ {
+		q, err := r.quickestOf(ctx, k)
 		if err != nil {
 			return nil, err
 		}
-		keeps := func(row TableRow) bool { return row.Every <= minutesFrom(cycle) }
-		var row TableRow
-		best := math.Inf(1)
-		for k := len(r.Stations); ; k++ {
-			q, err := balance.Quickest(ctx, l, k, balance.Options{Width: rowWidth})
-			if err != nil {
-				return nil, err
-			}
-			if row = tell(q); !keeps(row) && k == len(r.Stations) {
-				row = tell(r)
-			}
-			if best = min(best, row.Every); keeps(row) {
-				break
-			}
-			if k == len(r.Stations)+mostTables || len(q.Stations) < k {
-				return nil, cannot(
-					fmt.Sprintf("with setting up, at the pace of those who sit there, the quickest row that was found gives one every %.1f minutes, and a garment would have to leave every %.1f", best, 60/want.PerHour),
-					"ask for a lower rate, or set up two rows of half the rate each")
-			}
+		row := r.tell(q)
+		if k == len(b.Stations) && row.Every > minutesFrom(cycle) {
+			row = r.tell(b)
 		}
-		row.Bound, row.Proved = float64(r.Bound), float64(row.People) <= float64(r.Bound)
-		out.Fewest = &row
+		if row.Every <= minutesFrom(cycle) {
+			row.Bound, row.Proved = float64(b.Bound), float64(row.People) <= float64(b.Bound)
+			return &row, nil
+		}
+		best = min(best, row.Every)
+		if len(q.Stations) < k {
+			break // no more tables than operations
+		}
 	}
-	return out, nil
+	return nil, cannot("", best)
 }
 
 // line is the work on one garment as times and what comes before what, with the

@@ -1,7 +1,6 @@
 package process_test
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"testing"
@@ -93,16 +92,4 @@ func lawfulRow(plan *process.Plan, row process.TableRow) error {
 		return fmt.Errorf("%d operations of %d at %d tables", place, all, len(row.Tables))
 	}
 	return nil
-}
-
-func TestRowsThatAreTooFast(t *testing.T) {
-	g, err := templates.Load("shell-top")
-	if err != nil {
-		t.Fatal(err)
-	}
-	in := process.Input{Job: jobFor(g, "silk-georgette", "silk-satin"), Garment: g, Workroom: crewOf(t, 2), Shelf: loadShelf(t)}
-	_, err = process.Row(t.Context(), in, process.Line{Garments: 10, PerHour: 60})
-	if _, ok := errors.AsType[*process.CannotError](err); !ok {
-		t.Errorf("error %v", err)
-	}
 }

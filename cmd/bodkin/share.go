@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -86,7 +87,7 @@ an old hand), a pace and hours:
 			}
 			if line.Garments > 0 {
 				if share.Row, err = process.Row(cmd.Context(), g.Input, line); err != nil {
-					return g.placed(err)
+					return g.placed(tooFast(err))
 				}
 			}
 			p := document{compose: func(at string) sheets.Sheet { return sheets.ComposeShare(share, set.sheet(at)) }, value: share, head: share.Garment, apart: true}
@@ -124,6 +125,15 @@ func readLine(many int, rate string) (process.Line, error) {
 		return line, wrong("write how many garments too, such as --many 20", "--rate asks for a row of tables")
 	}
 	return line, nil
+}
+
+// tooFast is, of a rate that no row keeps up with, what to ask for instead.
+func tooFast(err error) error {
+	r, ok := errors.AsType[*process.RateError](err)
+	if !ok {
+		return err
+	}
+	return wrong(fmt.Sprintf("ask for %.2g at the most, or set up two rows of half the rate each", r.Most), "--rate %g is too much: %v", r.Rate, r)
 }
 
 // shareNodes is the work of the search for a share: a second or two.
