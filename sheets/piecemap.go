@@ -202,15 +202,34 @@ func (f *pieceFigure) foldMark(middle figure.Point, half float64) []figure.Item 
 	return append(items, label)
 }
 
-// points are the marks to transfer: a small cross in a ring.
+// Radius of the ring of a mark, in mm: as it is where marks stand apart, and at the
+// least, where two are close, as the legs of a narrow dart.
+const (
+	markRing  = 0.9
+	markLeast = 0.3
+)
+
+// points are the marks to transfer: a small cross in a ring, small enough that no
+// two rings meet.
 func (f *pieceFigure) points() []figure.Item {
 	var out []figure.Item
 	thin := figure.Stroke{Width: figure.Thin}
+	var at []figure.Point
 	for _, m := range f.p.Marks {
-		p := f.point(process.Point{X: m.X, Y: m.Y})
-		out = append(out, figure.Circle{Centre: p, Radius: 0.9, Stroke: thin, Fill: figure.Fill{White: true}},
-			figure.Line(figure.Point{X: p.X - 0.9, Y: p.Y}, figure.Point{X: p.X + 0.9, Y: p.Y}, thin),
-			figure.Line(figure.Point{X: p.X, Y: p.Y - 0.9}, figure.Point{X: p.X, Y: p.Y + 0.9}, thin))
+		if p := f.point(process.Point{X: m.X, Y: m.Y}); !slices.Contains(at, p) {
+			at = append(at, p)
+		}
+	}
+	for _, p := range at {
+		r := markRing
+		for _, q := range at {
+			if q != p {
+				r = max(markLeast, min(r, distance(p, q)/2-0.15))
+			}
+		}
+		out = append(out, figure.Circle{Centre: p, Radius: r, Stroke: thin, Fill: figure.Fill{White: true}},
+			figure.Line(figure.Point{X: p.X - r, Y: p.Y}, figure.Point{X: p.X + r, Y: p.Y}, thin),
+			figure.Line(figure.Point{X: p.X, Y: p.Y - r}, figure.Point{X: p.X, Y: p.Y + r}, thin))
 		f.texts = append(f.texts, figure.Box{Left: p.X - 1.2, Top: p.Y - 1.2, Right: p.X + 1.2, Bottom: p.Y + 1.2})
 	}
 	return out

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"bodkin/seams"
 	"bodkin/sheets/figure"
 )
 
@@ -72,11 +73,26 @@ func TestPiecesLieApart(t *testing.T) {
 	}
 }
 
-// Edges that only the mouths of darts part have their allowance once, and no words
-// at the edges of trousers with two darts in each quarter lie over each other.
+// Edges that only the mouths of darts part have their allowance once; no words at
+// the edges of a piece lie over each other, as of trousers with two darts in each
+// quarter, and no two rings of its marks meet.
 func TestAllowanceOnceBesideDarts(t *testing.T) {
 	m := &measurer{}
-	for _, n := range plans(t) {
+	shelf, err := seams.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	const room = "name: Back room\nmachines: [{is: straight-stitcher}]\niron: steam"
+	all := plans(t)
+	for name, job := range map[string]string{
+		"darted trousers":  "make: darted-trousers\ncloth: {main: {is: denim, colour: ink}, lining: {is: cotton-lawn, colour: grey}}",
+		"pull-on trousers": "make: pull-on-trousers\nchoices: {pockets: slanted}\ncloth: {main: {is: linen-medium, colour: flax}}",
+		"skirt":            "make: a-line-skirt\ncloth: {main: {is: wool-flannel, colour: grey}}",
+		"waistcoat":        "make: lined-waistcoat\ncloth: {main: {is: wool-flannel, colour: grey}, lining: {is: cotton-lawn, colour: ink}}",
+	} {
+		all = append(all, named{name, worked(t, shelf, job, room)})
+	}
+	for _, n := range all {
 		c := newComposer(n.plan, Options{Units: "cm"})
 		scale, places := layPieces(n.plan.Pieces, mapHigh)
 		for i, p := range n.plan.Pieces {
@@ -86,15 +102,12 @@ func TestAllowanceOnceBesideDarts(t *testing.T) {
 					mouths++
 				}
 			}
-			if mouths == 0 {
-				continue
-			}
 			f := newPieceFigure(c, p, scale, places[i])
 			f.lines()
-			f.points()
+			ringsApart(t, n.name+", "+p.Name, f.points())
 			f.title()
 			words := f.allowances()
-			if most := len(p.Edges) - 2*mouths; len(words) > most+1 {
+			if most := len(p.Edges) - 2*mouths; mouths > 0 && len(words) > most+1 {
 				t.Errorf("%s, %s: %d allowances beside %d mouths of %d edges", n.name, p.Name, len(words), mouths, len(p.Edges))
 			}
 			for a := range words {
@@ -105,5 +118,23 @@ func TestAllowanceOnceBesideDarts(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// ringsApart asserts that no two rings of marks meet.
+func ringsApart(t *testing.T, piece string, marks []figure.Item) {
+	t.Helper()
+	var rings []figure.Circle
+	for _, it := range marks {
+		c, ok := it.(figure.Circle)
+		if !ok {
+			continue
+		}
+		for _, other := range rings {
+			if d := distance(c.Centre, other.Centre); d < c.Radius+other.Radius && d > 2*markLeast {
+				t.Errorf("%s: rings of %.2f and %.2f mm are %.2f mm apart", piece, c.Radius, other.Radius, d)
+			}
+		}
+		rings = append(rings, c)
 	}
 }

@@ -114,9 +114,13 @@ func (f *pieceFigure) allowances() []figure.Item {
 			continue
 		}
 		long := e.Length * f.scale
+		words := f.edgeWords(e, 0.8*long)
+		if len(words) == 1 && f.toldBeside(i) {
+			continue
+		}
 		middle := f.point(e.Middle)
 		d, outward := f.net.along(middle, 0.3*long)
-		t := f.free(middle, d, outward, e.Allowance*f.scale+0.8+mapType/2, long, f.edgeWords(e, 0.8*long))
+		t := f.free(middle, d, outward, e.Allowance*f.scale+0.8+mapType/2, long, words)
 		f.texts = append(f.texts, grown(figure.TextBox(t, f.c.measure), 0.2))
 		out = append(out, t)
 	}
@@ -145,6 +149,30 @@ func (f *pieceFigure) toldBeyond(i int) bool {
 				return true
 			}
 			mouth = false
+		}
+	}
+	return false
+}
+
+// straightOn is how much two edges may turn where they meet, in degrees, for one
+// allowance to stand for both.
+const straightOn = 15
+
+// toldBeside tells whether an edge too short for its own words has the allowance of a
+// longer one next to it, in one line with it.
+func (f *pieceFigure) toldBeside(i int) bool {
+	n := len(f.p.Edges)
+	own := f.p.Edges[i]
+	for _, k := range []int{(i + 1) % n, (i + n - 1) % n} {
+		e := f.p.Edges[k]
+		if e.Seam == foldEdge || f.isMouth(e) || e.Allowance != own.Allowance || e.Length < own.Length || e.Length == own.Length && k > i {
+			continue
+		}
+		a, _ := f.net.along(f.point(own.Middle), 0.3*own.Length*f.scale)
+		b, _ := f.net.along(f.point(e.Middle), 0.3*e.Length*f.scale)
+		turn := math.Abs(math.Atan2(a.X*b.Y-a.Y*b.X, a.X*b.X+a.Y*b.Y)) * 180 / math.Pi
+		if turn < straightOn {
+			return true
 		}
 	}
 	return false
