@@ -219,7 +219,7 @@ func (b *layer) treatment(t *templates.Treatment) *line {
 		Curved: t.TightestRadius < curvedBelow, Hollow: t.Hollow, Closed: t.Closed,
 		Strain: t.Strain, InsideSeen: t.InsideSeen, Depth: float64(t.Depth), Fullness: t.Flare * depth,
 		Elastic: float64(t.Elastic), Grip: float64(t.Grip), OtherCloth: applied != role,
-		Gives: t.Gives,
+		Gives: t.Gives, Point: t.Point,
 	}
 	b.laidAs(&l.facts.Edge, l.edges, l.cloth)
 	l.flat, l.flatBecause = b.flatOrRound(t)

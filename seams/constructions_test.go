@@ -62,6 +62,7 @@ func edgeShapes() []shape {
 		{"straight", seams.LineFacts{Length: 500, TightestRadius: straight}},
 		{"round neck", seams.LineFacts{Length: 600, TightestRadius: 70, Turning: 300, Curved: true, Hollow: true, Closed: true}},
 		{"armhole", seams.LineFacts{Length: 450, TightestRadius: 55, Turning: 200, Curved: true, Hollow: true, Closed: true}},
+		{"V neck", seams.LineFacts{Length: 620, Turning: 230, Curved: true, Hollow: true, Point: true, Closed: true}},
 		{"tight scoop", seams.LineFacts{Length: 300, TightestRadius: 22, Turning: 200, Curved: true, Hollow: true}},
 		{"wide, in another cloth", seams.LineFacts{Length: 500, TightestRadius: straight, Depth: 25, OtherCloth: true}},
 		{"open front and neck", seams.LineFacts{Length: 3300, TightestRadius: 110, Turning: 150, Curved: true, Hollow: true}},

@@ -46,6 +46,7 @@ type LineFacts struct {
 	Turning        float64 `expr:"turning"`         // degrees, all bends added
 	Curved         bool    `expr:"curved"`          // tightest radius below 500 mm
 	Hollow         bool    `expr:"hollow"`          // a free edge that curves into the cloth: neck, armhole
+	Point          bool    `expr:"point"`           // a free edge that comes to a point in the cloth, as a V neck does
 	Closed         bool    `expr:"closed"`          // runs all the way round
 	Flat           bool    `expr:"flat"`            // a free edge that is worked while it lies open; a later join closes it where it is closed
 	Bias           float64 `expr:"bias"`            // degrees off the nearer grain where it is steepest, 0 to 45

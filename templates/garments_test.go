@@ -268,6 +268,14 @@ func checkRefusal(t *rapid.T, err error) {
 	}
 }
 
+// pointed reports whether an edge of a piece comes to a point that is meant, or is
+// sewn to one that does.
+func pointed(m *templates.Made, name, edge string) bool {
+	return slices.ContainsFunc(m.Treatments, func(x templates.Treatment) bool {
+		return x.Point && slices.Contains(slices.Concat(x.Along, x.Fits), templates.ChainPart{Piece: name, Edge: edge})
+	})
+}
+
 func checkLaws(t fataler, m *templates.Made) {
 	for i := range m.Pieces {
 		p := &m.Pieces[i]
@@ -279,7 +287,13 @@ func checkLaws(t fataler, m *templates.Made) {
 		}
 		for _, c := range p.Corners {
 			// a curve that starts aslant on the fold makes a point when opened out
-			if c.Before == p.FoldEdge || c.After == p.FoldEdge {
+			switch {
+			case c.Before != p.FoldEdge && c.After != p.FoldEdge:
+			case c.Inside > 95 && (pointed(m, p.Name, c.Before) || pointed(m, p.Name, c.After)): // as the front of a V neck should
+				if c.Inside < 110 || c.Inside > 170 {
+					t.Errorf("%s: %s and %s come to a point of %.0f degrees at the fold", p.Name, c.Before, c.After, c.Inside)
+				}
+			default:
 				near(t, fmt.Sprintf("%s: %s and %s at the fold", p.Name, c.Before, c.After), c.Inside, 90, 0.2)
 			}
 		}
@@ -300,8 +314,18 @@ func checkLaws(t fataler, m *templates.Made) {
 			if x.TightestRadius < 100 {
 				t.Errorf("%s bends to %.0f mm", x.Name, x.TightestRadius)
 			}
-		} else if x.TightestRadius < 38 {
-			t.Errorf("%s bends to %.0f mm, too tight to bind or band", x.Name, x.TightestRadius)
+			continue
+		}
+		tightest := float64(x.TightestRadius)
+		if x.Point { // that is snipped and mitred; beside it the edge bends no more than others
+			for _, c := range x.Along {
+				if r := edge(t, m, c.Piece, c.Edge).LeastRadius(); tightest == 0 || r < tightest {
+					tightest = r
+				}
+			}
+		}
+		if tightest < 38 {
+			t.Errorf("%s bends to %.0f mm, too tight to bind or band", x.Name, tightest)
 		}
 	}
 	checkDarts(t, m)

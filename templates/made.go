@@ -101,6 +101,7 @@ type Treatment struct {
 	TightestRadius length.MM
 	Turning        float64 // degrees, one copy, absolute
 	Hollow         bool
+	Point          bool // it comes to a point in the cloth, as a V neck does
 	Gives          bool // it is stretched when the garment is put on
 	Bias           bool // part of the edge lies near the bias and stretches
 	// Flare is the extra length in mm at 1 mm of depth, of one copy, whole: the

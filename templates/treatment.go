@@ -44,6 +44,7 @@ func (w *workshop) treat(i int) {
 		w.fit(fitted{at: e.Edge, title: e.Title, scope: e.from.scope, a: t.parts, b: r.Fits,
 			lengthA: run.length, lengthB: w.sideLength(r.Fits, e.Across)})
 	}
+	r.Point = run.point
 	r.Gives = w.edgePasses(i) > 1
 	w.made.Treatments = append(w.made.Treatments, r)
 }
@@ -53,6 +54,7 @@ type ran struct {
 	length, turning  float64
 	signed, tightest float64 // of the half where it goes on over the centre
 	halves           float64
+	point            bool // it comes to a point in the cloth
 }
 
 // run measures a chain that something is sewn along, mirrored over the centre
@@ -60,9 +62,10 @@ type ran struct {
 func (w *workshop) run(t walked, across, closed bool) ran {
 	b := bendsOf(w.edges(t.parts))
 	turns, sharpest := w.corners(t, closed)
-	halves := 1.0
+	halves, point := 1.0, false
 	if across {
 		halves = 2
+		point = w.pointed(t.parts[0]) || w.pointed(t.parts[len(t.parts)-1])
 		for _, turn := range []float64{w.overFold(t.parts[0]), w.overFold(t.parts[len(t.parts)-1])} {
 			sharpest = max(sharpest, turn)
 			turns += turn / 2 // once over the fold, not once a half
@@ -74,7 +77,7 @@ func (w *workshop) run(t walked, across, closed bool) ran {
 	for _, c := range t.parts {
 		b.length -= w.shortened[c]
 	}
-	return ran{length: halves * b.length, turning: halves * (b.absolute + turns), signed: b.signed, tightest: b.tightest, halves: halves}
+	return ran{length: halves * b.length, turning: halves * (b.absolute + turns), signed: b.signed, tightest: b.tightest, halves: halves, point: point}
 }
 
 // corners returns the turns where one edge of a chain goes over to the next,
@@ -183,4 +186,15 @@ func (w *workshop) overFold(p ChainPart) float64 {
 		return math.Abs(180 - 2*inside)
 	}
 	return 0
+}
+
+// pointed reports whether an edge that goes on over the fold makes a point in the
+// cloth there, as the front of a V neck does.
+func (w *workshop) pointed(p ChainPart) bool {
+	piece := w.piece(p.Piece)
+	if piece.FoldEdge == "" {
+		return false
+	}
+	inside, ok := w.between(p, ChainPart{p.Piece, piece.FoldEdge})
+	return ok && 2*inside > 180+sharpCorner
 }
