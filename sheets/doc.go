@@ -5,6 +5,7 @@
 // PDF and HTML are made from the same bytes. Every number on it comes from the
 // plan and none is left to compute; every word of its own stands in wording.go.
 //
-// Start at [Compose]. Drawing on paper is the business of sheets/pdf, the
+// Start at [Compose]; shared work, a class and several garments in one sitting have
+// their own: [ComposeShare], [ComposeClass], [ComposeSitting]. Drawing on paper is the business of sheets/pdf, the
 // strokes that figures are made of of sheets/figure.
 package sheets

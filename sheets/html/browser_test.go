@@ -108,7 +108,13 @@ const loaded = (f) => new Promise((done) => f.addEventListener("load", done, { o
 </script>`
 
 func TestInTheBrowser(t *testing.T) {
-	sheet := topSheet(t)
+	for name, sheet := range map[string][]byte{"top": topSheet(t), "sitting": sittingSheet(t)} {
+		t.Run(name, func(t *testing.T) { looksRight(t, sheet) })
+	}
+}
+
+// looksRight wants a sheet within every width, its boxes kept, and no words acted on.
+func looksRight(t *testing.T, sheet []byte) {
 	frames := ""
 	for _, w := range widths {
 		frames += fmt.Sprintf(`<iframe src="/sheet" width="%d" height="700"></iframe>`, w)

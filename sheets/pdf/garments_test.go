@@ -63,13 +63,19 @@ func papers(as sheets.Options, s sheets.Sheet) map[string]Options {
 	return out
 }
 
-// The sheet of every garment for a reader on a paper: the words of the Markdown in
-// their order and nothing else, none beyond the margins and none over another, as
-// the drawing list has them.
+// The sheet of every garment for a reader on a paper: see [layoutLawsOf].
 func layoutLaws(t *testing.T, p *process.Plan, reader string, on ...string) {
 	t.Helper()
+	layoutLawsOf(t, func(as sheets.Options) sheets.Sheet { return sheets.Compose(p, as) }, reader, on...)
+}
+
+// layoutLawsOf holds of a sheet for a reader on papers: the words of the Markdown in
+// their order and nothing else, none beyond the margins and none over another, as
+// the drawing list has them.
+func layoutLawsOf(t *testing.T, compose func(sheets.Options) sheets.Sheet, reader string, on ...string) {
+	t.Helper()
 	as := sheets.Options{For: sheets.Reader(reader), FiguresAt: "figures/"}
-	s := sheets.Compose(p, as)
+	s := compose(as)
 	want := said(s.Markdown)
 	for _, paper := range on {
 		o := papers(as, s)[paper]
