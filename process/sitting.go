@@ -145,23 +145,30 @@ func (o *operator) tellSitting(s *Sitting, a *arrangement, own *OwnOrder, each [
 	return nil
 }
 
-// garmentNotices are those on single garments, each with its garment where it does
-// not hold of all alike.
+// garmentNotices are those on single garments, each once, with the garments that it
+// is of where it does not hold of all.
 func (s *Sitting) garmentNotices(each []*operator) []Notice {
 	var all [][]Notice
 	for k, g := range s.Garments {
 		all = append(all, each[k].garmentNotices(g.Plan))
 	}
-	out := []Notice{}
-	for k, list := range all {
+	out, told := []Notice{}, map[Notice]bool{}
+	for _, list := range all {
 		for _, n := range list {
-			alike := !slices.ContainsFunc(all, func(other []Notice) bool { return !slices.Contains(other, n) })
-			if !alike {
-				n.About = s.Garments[k].Label + ", " + lowerFirst(n.About)
+			if told[n] {
+				continue
 			}
-			if !slices.Contains(out, n) {
-				out = append(out, n)
+			told[n] = true
+			var of []string
+			for k, other := range all {
+				if slices.Contains(other, n) {
+					of = append(of, s.Garments[k].Label)
+				}
 			}
+			if len(of) < len(all) {
+				n.About = listWords(of, "and") + ", " + lowerFirst(n.About)
+			}
+			out = append(out, n)
 		}
 	}
 	return out
@@ -243,7 +250,7 @@ func (s *Sitting) label() {
 			return x.Number != g.Number && x.Plan.Title == g.Plan.Title
 		})
 		if same {
-			g.Label = fmt.Sprintf("%s, %d", g.Label, g.Number)
+			g.Label = fmt.Sprintf("%s no. %d", g.Label, g.Number)
 		}
 	}
 }

@@ -362,3 +362,37 @@ func TestSittingKindsOfThread(t *testing.T) {
 		}
 	}
 }
+
+// Garments of one title are told apart by their numbers, and what is to be known of
+// several is said once, of whom it holds.
+func TestSittingNamesItsGarments(t *testing.T) {
+	s := mustSit(t, oneStitcher, nil, lakeTop, lakeSkirt, lakeTop)
+	var labels []string
+	for _, g := range s.Garments {
+		labels = append(labels, g.Label)
+	}
+	if d := cmp.Diff([]string{"Lake top no. 1", "Lake skirt", "Lake top no. 3"}, labels); d != "" {
+		t.Error(d)
+	}
+	abouts := map[string]int{}
+	for k, n := range s.Notices {
+		abouts[n.About]++
+		for _, m := range s.Notices[:k] {
+			if m.Text == n.Text {
+				t.Errorf("%q is said of %q and of %q", n.Text, m.About, n.About)
+			}
+		}
+	}
+	for _, want := range []string{"Cotton lawn", "Lake top no. 1 and Lake top no. 3, head", "Lake skirt, waist"} {
+		if abouts[want] != 1 {
+			t.Errorf("%d notices about %q: %v", abouts[want], want, abouts)
+		}
+	}
+	for _, st := range s.Steps {
+		for _, g := range s.Garments {
+			if slices.Contains(st.Garments, g.Number) != strings.Contains(st.Title, g.Label+": ") {
+				t.Errorf("step %d is of %v, and its title is %q", st.Number, st.Garments, st.Title)
+			}
+		}
+	}
+}

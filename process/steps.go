@@ -34,7 +34,7 @@ func (o *operator) tell(plan *Plan, a *arrangement) {
 	}
 	for k := range plan.Steps {
 		s := &plan.Steps[k]
-		s.Title = o.stepTitle(s.Operations, 3)
+		s.Title = o.stepTitle(s.Operations, 3, "; ")
 		o.whose(plan, s)
 		if plan.Begun != nil {
 			s.Paper = plan.Begun.paperSteps(s.Operations)
@@ -91,9 +91,9 @@ func (o *operator) changes(plan *Plan, a *arrangement, at, i int) {
 	}
 }
 
-// stepTitle says what is done to what, in most acts or fewer: "Stitch shoulder
-// seams and side seams".
-func (o *operator) stepTitle(ids []string, most int) string {
+// stepTitle says what is done to what, in so many acts or fewer, with a sign between
+// them: "Stitch shoulder seams and side seams".
+func (o *operator) stepTitle(ids []string, most int, between string) string {
 	var acts []string
 	parts := map[string][]string{}
 	for _, id := range ids {
@@ -117,7 +117,7 @@ func (o *operator) stepTitle(ids []string, most int) string {
 	if len(say) > most {
 		say = append(say[:most-1:most-1], "and more")
 	}
-	return upperFirst(strings.Join(say, "; "))
+	return upperFirst(strings.Join(say, between))
 }
 
 func (o *operator) byID(id string) op {

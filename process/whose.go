@@ -28,10 +28,10 @@ func (o *operator) whose(plan *Plan, s *Step) {
 	}
 	var say []string
 	if len(ids[0]) > 0 {
-		say = append(say, o.stepTitle(ids[0], 2))
+		say = append(say, o.stepTitle(ids[0], 2, ", "))
 	}
 	for _, g := range s.Garments {
-		say = append(say, o.labels[g-1]+": "+lowerFirst(o.stepTitle(ids[g], 2)))
+		say = append(say, o.labels[g-1]+": "+lowerFirst(o.stepTitle(ids[g], 2, ", ")))
 	}
 	s.Title = strings.Join(say, "; ")
 	for k := range plan.Operations {
