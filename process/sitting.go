@@ -1,6 +1,7 @@
 package process
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"slices"
@@ -75,18 +76,7 @@ func Sit(ctx context.Context, ins []Input, begun *Begun, opts order.Options) (*S
 		return nil, err
 	}
 	s := &Sitting{Schema: SittingSchema, Garments: []SittingGarment{}, Begun: begun}
-	all := &operator{shelf: ready[0].shelf, room: ready[0].room, style: ready[0].style, quantity: 1}
-	for k, in := range ins {
-		p, err := Work(ctx, in, opts)
-		if err != nil {
-			return nil, &GarmentError{k, err}
-		}
-		s.Garments = append(s.Garments, SittingGarment{Number: k + 1, Label: p.Title, Plan: p})
-	}
-	s.label()
-	for _, g := range s.Garments {
-		all.labels = append(all.labels, g.Label)
-	}
+	all := &operator{shelf: ready[0].shelf, room: ready[0].room, style: ready[0].style, quantity: 1, labels: labelsOf(ins)}
 	for k, o := range ready {
 		all.join(o, k+1)
 	}
@@ -98,15 +88,23 @@ func Sit(ctx context.Context, ins []Input, begun *Begun, opts order.Options) (*S
 	if all.resume(begun); len(all.ops) == 0 {
 		return nil, &DoneError{Garment: listWords(all.labels, "and")}
 	}
-	if s.InTurn, s.InTurnProved, err = all.inTurn(ctx, opts); err != nil {
-		return nil, err
-	}
+	turns := all.inTurn()
 	own := all.owned(owns)
-	a, err := all.arrange(ctx, "the garments", own, opts)
+	a, err := all.arrange(ctx, "the garments", own, opts) // first, should time be short
 	if err != nil {
 		return nil, err
 	}
 	all.tryEach()
+	if s.InTurn, s.InTurnProved, err = turns.least(ctx, opts); err != nil {
+		return nil, err
+	}
+	for k, in := range ins {
+		p, err := Work(ctx, in, opts)
+		if err != nil {
+			return nil, &GarmentError{k, err}
+		}
+		s.Garments = append(s.Garments, SittingGarment{Number: k + 1, Label: all.labels[k], Plan: p})
+	}
 	return s, all.tellSitting(s, a, own, ready)
 }
 
@@ -241,18 +239,20 @@ func (o *operator) wishRegion(w wishFor) {
 	o.wishes[k].Minutes = max(o.wishes[k].Minutes, w.Minutes)
 }
 
-// label gives the garments their names; those of one title are told apart by
+// labelsOf are the names of the garments; those of one title are told apart by
 // their numbers.
-func (s *Sitting) label() {
-	for k := range s.Garments {
-		g := &s.Garments[k]
-		same := slices.ContainsFunc(s.Garments, func(x SittingGarment) bool {
-			return x.Number != g.Number && x.Plan.Title == g.Plan.Title
-		})
-		if same {
-			g.Label = fmt.Sprintf("%s no. %d", g.Label, g.Number)
+func labelsOf(ins []Input) []string {
+	var titles []string
+	for _, in := range ins {
+		titles = append(titles, cmp.Or(in.Job.Title, in.Garment.Title))
+	}
+	labels := slices.Clone(titles)
+	for k, title := range titles {
+		if slices.Contains(titles[:k], title) || slices.Contains(titles[k+1:], title) {
+			labels[k] = fmt.Sprintf("%s no. %d", title, k+1)
 		}
 	}
+	return labels
 }
 
 // scrapsFirst makes every trial row wait for all that is cut, whose scraps it
@@ -292,9 +292,15 @@ func (o *operator) tryEach() {
 	}
 }
 
-// inTurn finds the least that the changes take where each garment is finished
-// before the next is begun, and whether that is proved.
-func (o *operator) inTurn(ctx context.Context, opts order.Options) (float64, bool, error) {
+// inTurn is the problem of the operations where each garment is finished before the
+// next is begun.
+type inTurn struct {
+	problem order.Problem
+	attrs   [][]attribute
+	unit    int64 // of its costs, in a second
+}
+
+func (o *operator) inTurn() inTurn {
 	p, attrs := o.problem()
 	unit := o.spread(&p, attrs, o.kindred())
 	for i, n := range o.ops {
@@ -308,10 +314,15 @@ func (o *operator) inTurn(ctx context.Context, opts order.Options) (float64, boo
 		}
 	}
 	o.loosenTests(p)
-	r, err := order.Solve(ctx, p, opts)
+	return inTurn{p, attrs, unit}
+}
+
+// least is the least that the changes take so, and whether that is proved.
+func (t inTurn) least(ctx context.Context, opts order.Options) (float64, bool, error) {
+	r, err := order.Solve(ctx, t.problem, opts)
 	if err != nil {
 		return 0, false, err
 	}
-	cost, err := order.CostWith(p, r.Sequence, r.Ways)
-	return minutesOfChange(cost, attrs, unit), r.Proved, err
+	cost, err := order.CostWith(t.problem, r.Sequence, r.Ways)
+	return minutesOfChange(cost, t.attrs, t.unit), r.Proved, err
 }
