@@ -146,5 +146,6 @@ type FigureItem struct {
 	Raw     bool          `yaml:"raw"`                      // the last point of the ply is a cut edge
 	Right   string        `yaml:"right" oneof:"left right"` // side of the polyline, seen along it, that is the right side
 	Row     int           `yaml:"row"`                      // stitching row number, 1 first
+	When    form.Text     `yaml:"when"`                     // the line is left out where this is false
 	Through [][]form.Text `yaml:"through,required"`
 }

@@ -242,13 +242,24 @@ func (m *measurer) stages() {
 	}
 }
 
-// drawn works out the lines of a section.
-func (m *measurer) drawn(items []FigureItem, formulas [][][]*formula.Formula) []Drawn {
+// drawn works out the lines of a section that are there.
+func (m *measurer) drawn(items []FigureItem, by []drawnBy) []Drawn {
 	var out []Drawn
 	for i := range items {
+		if m.err != nil {
+			return nil
+		}
 		item := &items[i]
+		there, err := by[i].when.Holds(m.values)
+		if err != nil {
+			m.err = err
+			return nil
+		}
+		if !there {
+			continue
+		}
 		d := Drawn{Item: item}
-		for _, xy := range formulas[i] {
+		for _, xy := range by[i].through {
 			if len(xy) != 2 {
 				m.fail(m.c.At, "a point of the figure needs x and y")
 				return nil

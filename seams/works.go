@@ -29,8 +29,15 @@ type making struct {
 
 	passWhen, passStitch        []*formula.Formula
 	checkExpect, checkTolerance []*formula.Formula
-	figure                      [][][]*formula.Formula
-	stages                      [][][][]*formula.Formula
+	figure                      []drawnBy
+	stages                      [][]drawnBy
+}
+
+// drawnBy is what a line of a section is drawn by: whether it is there, and its
+// points, x and y each.
+type drawnBy struct {
+	when    *formula.Formula
+	through [][]*formula.Formula
 }
 
 // allowanceName is the name under which later formulas may use the allowance,
@@ -83,17 +90,16 @@ func newMaking(how making, names formula.Names) *making {
 	return m
 }
 
-// drawing are the coordinates of lines: by line, by point, x and y.
-func drawing(items []FigureItem, names formula.Names) [][][]*formula.Formula {
-	var out [][][]*formula.Formula
+func drawing(items []FigureItem, names formula.Names) []drawnBy {
+	var out []drawnBy
 	for _, item := range items {
-		var line [][]*formula.Formula
+		line := drawnBy{when: formula.New(item.When, formula.Condition, names)}
 		for _, point := range item.Through {
 			var xy []*formula.Formula
 			for _, coordinate := range point {
 				xy = append(xy, number(coordinate, names))
 			}
-			line = append(line, xy)
+			line.through = append(line.through, xy)
 		}
 		out = append(out, line)
 	}
@@ -135,9 +141,10 @@ func (w *works) all(m *making) []*formula.Formula {
 	add(m.passStitch...)
 	add(m.checkExpect...)
 	add(m.checkTolerance...)
-	for _, lines := range append([][][][]*formula.Formula{m.figure}, m.stages...) {
+	for _, lines := range append([][]drawnBy{m.figure}, m.stages...) {
 		for _, line := range lines {
-			for _, xy := range line {
+			add(line.when)
+			for _, xy := range line.through {
 				add(xy...)
 			}
 		}
