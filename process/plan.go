@@ -228,6 +228,25 @@ type Seam struct {
 	Section           Section    `json:"section"`
 	Source            string     `json:"source"`
 	Strength          *Strength  `json:"strength,omitempty"` // of a seam under strain in woven cloth
+	Course            Course     `json:"course"`
+}
+
+// Course is where a line lies on the garment: along which edges of which pieces.
+type Course struct {
+	A   []Run    `json:"a"`   // in walking order; of a join its first side
+	B   []Run    `json:"b"`   // what is sewn to them, walked beside them from the same end
+	Own []string `json:"own"` // pieces that are sewn on: a facing's, a pocket's, a collar's
+	// Of what lies in a part of a join: the join, and from where to where along it.
+	In   string  `json:"in,omitempty"`
+	From float64 `json:"from_mm,omitempty"`
+	To   float64 `json:"to_mm,omitempty"`
+}
+
+// Run is an edge of a piece as it is walked.
+type Run struct {
+	Piece string `json:"piece"`
+	Edge  string `json:"edge"`
+	Back  bool   `json:"back"` // from its last point in Net to its first
 }
 
 // Size is a named dimension of a construction.

@@ -201,7 +201,7 @@ func (o *operator) seams() ([]Seam, error) {
 			Allowance: l.sized.Allowance, AllowanceB: l.sized.AllowanceB, Finished: l.sized.Finished,
 			Sizes: []Size{}, WorkBecause: l.flatBecause, Insisted: l.insisted, Anyway: l.anyway,
 			Score: l.chosen.Score, Minutes: l.minutes, Because: []string{}, Against: []string{},
-			Rejected: []Rejected{}, Section: SectionOf(o.shelf, l.sized), Source: l.sized.Source,
+			Rejected: []Rejected{}, Section: SectionOf(o.shelf, l.sized), Source: l.sized.Source, Course: o.courseOf(l),
 		}
 		if l.work == treating && l.flatBecause != "" {
 			s.Work = "round"

@@ -4,6 +4,7 @@ import (
 	"bodkin/process"
 	"bodkin/seams/length"
 	"bodkin/sheets/figure"
+	"bodkin/sheets/flat"
 	"bodkin/sheets/pdf/anchor"
 )
 
@@ -93,6 +94,7 @@ type composer struct {
 	labels   []string       // of the garments of a sitting, by number from 1
 	drawn    []process.Seam // whose section a bench or class sheet has shown
 	size     int            // the further size of the job whose cutting is told; 0 for the job's own
+	flat     *flat.Garment  // the garment as it lies, once it was asked for
 
 	stations   map[string]process.Station
 	seams      map[string]process.Seam

@@ -89,12 +89,14 @@ func (c *composer) step(s process.Step, told map[string]bool) {
 	}))
 	c.para(strong(c.setting(s)))
 	c.quote(c.changes(s)...)
+	again := c.sewnAgain(s, told)
 	switch c.reader {
 	case Bench:
 		c.handed(s, told)
 	case Class:
 		c.newSeams(s, told)
 	}
+	c.figures(c.whereAll(again, whereLess)...)
 	var items []inline
 	var before process.Operation
 	for _, id := range s.Operations {

@@ -15,20 +15,32 @@ const (
 	whereWide = 150
 	whereGap  = 7 // from one piece to the next
 	whereType = 2.5
-	whereLine = 0.9 // width of the seam
+	whereLine = 0.8 // width of the seam
+	whereLess = 17  // as high as the drawing in the head of a step
 )
 
-// whereFigure draws the pieces that a seam touches as they lie finished, opened
-// out where they are cut on the fold and both of a pair, with the seam drawn
-// heavy; none where they are not known. It has no caption: its words are the seam's title, which stands above.
+// whereFigure draws the garment as it lies flat, front and back, with a seam drawn
+// heavy. What is not seen there, such as a buttonhole in a cuff, and the seams of a
+// garment that cannot be laid flat are shown on the pieces that they touch, as these
+// lie finished, opened out where they are cut on the fold and both of a pair;
+// none where they are not known. It has no caption: its words are the seam's title,
+// which stands above.
 func (c *composer) whereFigure(s process.Seam) []figure.Figure {
+	if c.at == "" {
+		return nil
+	}
+	if g, ok := c.laidFlat(); ok {
+		if f := c.onTheGarment(g, whereHigh, s); len(f) > 0 {
+			return f
+		}
+	}
 	var shapes []whereShape
 	for _, p := range c.plan.Pieces {
 		if x, ok := whereOn(p, s.Name); ok {
 			shapes = append(shapes, x...)
 		}
 	}
-	if len(shapes) == 0 || c.at == "" {
+	if len(shapes) == 0 {
 		return nil
 	}
 	return []figure.Figure{c.whereDrawn(s, shapes)}

@@ -162,7 +162,7 @@ type figureWords struct {
 	mapAlt, mapCaption, mapLines, mapSteadied, lineAlt, lineCaption, sectionAlt, sectionCaption string
 	sectionName, sectionsCaption, stageName, stageAlt, stagesCaption                            string
 	stripAlt, stripCaption, rightSide, foldHere, joins                                          string
-	sketchAlt, whereAlt                                                                         string
+	sketchAlt, whereAlt, knownFront, knownBack, viewFront, viewBack                             string
 	rhythmAlt, rhythmCaption, rhythmBar, rhythmSum, rhythmPart                                  string
 	larger, smaller, lifeSize                                                                   string
 	plyA, plyB, plyOnly, plyStrip, plyInterfacing, plyElastic                                   string
@@ -506,6 +506,7 @@ func english() wording {
 			stagesCaption: "{construction}, cut across, as it lies after each group of acts, the last one finished. Along the cloth {scale}; the plies are drawn apart. Numbers: the rows of stitching; a needle: the row is sewn here.",
 			stripAlt:      "{strip}: lengths joined into one strip", stripCaption: "{strip}, joined, {width} wide. Along the strip {scale}; its width is not to scale.",
 			sketchAlt: "What was understood of the pieces", whereAlt: "Where it lies, drawn heavy: {seam}",
+			knownFront: "front", knownBack: "back", viewFront: "Front", viewBack: "Back",
 			rhythmAlt: "Rhythm of the work: at which place it is when", rhythmCaption: "The rhythm of the work. One row a place, a block a stay, lines between them the {moves} moves; time runs to the right, a mark every {every} minutes, changes included.",
 			rhythmBar: "Below, how the minutes fall to the places.", rhythmSum: "{trips} ×, {minutes} min", rhythmPart: "{place}, {minutes} min",
 			rightSide: "right side of the cloth", foldHere: "fold", joins: "join",

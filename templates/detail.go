@@ -245,6 +245,7 @@ func (d *Detail) Places() []outline.Point {
 func (w *workshop) attached(t *DetailDraft, d *Detail, along walked) {
 	run := w.run(along, t.Across, t.Closed && !t.Across)
 	d.Along, d.Length = along.parts, mm(run.length)
+	d.Ways, d.FitsWays = w.ways(along), w.fitsWays(d.Fits, along)
 	d.Closed = t.Closed && len(w.opened(along)) == 0
 	d.TightestRadius, d.Turning = radius(run.tightest), run.turning
 	if len(t.Fits) == 0 {

@@ -19,6 +19,7 @@ func (w *workshop) join(i int) {
 	a, b := bendsOf(w.edges(t.a.parts)), bendsOf(w.edges(t.b.parts))
 	j := Join{
 		Name: s.Join.Value, Title: s.Title, A: t.a.parts, B: t.b.parts, EndsA: w.g.beyond(t.a), EndsB: w.g.beyond(t.b), Copies: 1,
+		WaysA: w.ways(t.a), WaysB: w.ways(t.b),
 		LengthA: mm(w.sideLength(t.a.parts, s.Across)), LengthB: mm(w.sideLength(t.b.parts, s.Across)),
 		TightestRadius: radius(min(a.tightest, b.tightest)), Turning: max(a.absolute, b.absolute),
 		Strain: s.Strain, InsideSeen: s.InsideSeen, Insist: s.Sew.Value,

@@ -75,6 +75,7 @@ type Join struct {
 	Name, Title      string
 	A, B             []ChainPart
 	EndsA, EndsB     []ChainPart // the edges of the pieces that go on from the ends of A and of B
+	WaysA, WaysB     []Way       // A and B with the way each edge is walked
 	Copies           int         // 2 when it occurs left and right
 	LengthA, LengthB length.MM   // one copy
 	Eased            length.MM   // LengthA - LengthB where the garment declares ease or gathers, else 0
@@ -117,6 +118,8 @@ type Treatment struct {
 	InsideSeen bool
 	Pieces     []string    // that are sewn on: a shaped facing's
 	Fits       []ChainPart // their edges that are sewn to Along
+	Ways       []Way       // Along with the way each edge is walked
+	FitsWays   []Way       // Fits, walked beside it
 	Opened     []string    // openings that cross it, so that it does not run all the way round
 	Insist     string
 }
@@ -140,6 +143,8 @@ type Detail struct {
 	ClosedBy       string
 	Pieces         []string           // its own
 	Fits           []ChainPart        // their edges that are sewn to Along
+	Ways           []Way              // Along with the way each edge is walked
+	FitsWays       []Way              // Fits, walked beside it
 	Beyond         []ChainPart        // edges of its own pieces that go on for the garment's where Along ends
 	Takes          []ChainPart        // edges that it shortens
 	Opened         []string           // openings that cross Along

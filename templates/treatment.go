@@ -22,7 +22,7 @@ func (w *workshop) treat(i int) {
 	number := func(f form.Text) length.MM { return mm(w.length(f, e.from.scope)) }
 	run := w.run(t, e.Across, e.Closed && !e.Across)
 	r := Treatment{
-		Name: e.Edge.Value, Title: e.Title, Kind: e.Kind, Along: t.parts,
+		Name: e.Edge.Value, Title: e.Title, Kind: e.Kind, Along: t.parts, Ways: w.ways(t),
 		Across: e.Across, Copies: 1, Closed: e.Closed && len(w.opened(t)) == 0, ClosedBy: e.ClosedBy.Value,
 		Length: mm(run.length), TightestRadius: radius(run.tightest),
 		Turning: run.turning, Hollow: run.signed < -hollowTurn,
@@ -41,6 +41,7 @@ func (w *workshop) treat(i int) {
 	}
 	if len(e.Fits) > 0 {
 		r.Fits, _ = w.g.chain(e.Fits)
+		r.FitsWays = w.fitsWays(r.Fits, t)
 		w.fit(fitted{at: e.Edge, title: e.Title, scope: e.from.scope, a: t.parts, b: r.Fits,
 			lengthA: run.length, lengthB: w.sideLength(r.Fits, e.Across)})
 	}
