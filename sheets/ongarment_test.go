@@ -128,9 +128,9 @@ func seamsAreHeavy(t *testing.T, all []named) {
 				switch {
 				case !ok || p.Closed:
 				case p.Stroke.Width == whereLine || p.Stroke.Width == figure.Bold:
-					got += pathLength(p)
+					got += strokeLength(p)
 				case p.Stroke.Width == figure.Thin || len(p.Stroke.Dash) > 0:
-					drawn += pathLength(p)
+					drawn += strokeLength(p)
 				}
 			}
 			if math.Abs(got/drawn-want/outline) > 1e-3 {
@@ -155,7 +155,7 @@ func lineLength(line []process.Point) float64 {
 	return sum
 }
 
-func pathLength(p figure.Path) float64 {
+func strokeLength(p figure.Path) float64 {
 	sum, at := 0.0, p.Start
 	for _, s := range p.Segments {
 		sum, at = sum+distance(at, s.To), s.To

@@ -70,8 +70,8 @@ func stepsIn(sheet Sheet) []string {
 	return strings.Split(after, "\n### ")[1:]
 }
 
-// flat is Markdown without its line breaks and marks.
-func flat(s string) string {
+// flattened is Markdown without its line breaks and marks.
+func flattened(s string) string {
 	s = strings.NewReplacer("\n> ", " ", "*", "", `\`, "").Replace(s)
 	return strings.Join(strings.Fields(s), " ")
 }
@@ -84,7 +84,7 @@ func TestSittingIsToldWhole(t *testing.T) {
 	s := smallSitting(t, nil)
 	for _, reader := range Readers() {
 		sheet := ComposeSitting(s, Options{For: Reader(reader), FiguresAt: "f/"})
-		steps, whole := stepsIn(sheet), flat(string(sheet.Markdown))
+		steps, whole := stepsIn(sheet), flattened(string(sheet.Markdown))
 		if len(steps) != len(s.Steps) {
 			t.Fatalf("for %s: %d steps, want %d", reader, len(steps), len(s.Steps))
 		}
@@ -93,8 +93,8 @@ func TestSittingIsToldWhole(t *testing.T) {
 			ops[o.ID] = o
 		}
 		for k, step := range s.Steps {
-			text := flat(steps[k])
-			want := []string{flat(step.Title), step.Setting.Thread, step.Setting.Needle, step.Setting.Foot, step.Setting.Stitch}
+			text := flattened(steps[k])
+			want := []string{flattened(step.Title), step.Setting.Thread, step.Setting.Needle, step.Setting.Foot, step.Setting.Stitch}
 			for _, n := range step.Garments {
 				if label := s.Garments[n-1].Label; !strings.Contains(step.Title, label) {
 					t.Errorf("the title of step %d, %q, does not name %s", step.Number, step.Title, label)
@@ -104,14 +104,14 @@ func TestSittingIsToldWhole(t *testing.T) {
 				want = append(want, strings.Repeat("•", step.Setting.HeatDots)+" (")
 			}
 			for _, id := range step.Operations {
-				want = append(want, flat(upper(ops[id].Part)))
+				want = append(want, flattened(upper(ops[id].Part)))
 				if reader != string(Maker) { // who is told "The same." where it is
-					want = append(want, flat(ops[id].Text))
+					want = append(want, flattened(ops[id].Text))
 				}
 			}
 			for _, c := range s.Checks {
 				if c.AfterStep == step.Number {
-					want = append(want, flat(c.What)+": "+length.Format(length.MM(c.Expect), length.Centimetres)+", give or take "+length.Format(length.MM(c.Tolerance), length.Centimetres))
+					want = append(want, flattened(c.What)+": "+length.Format(length.MM(c.Expect), length.Centimetres)+", give or take "+length.Format(length.MM(c.Tolerance), length.Centimetres))
 				}
 			}
 			for _, w := range want {
@@ -123,7 +123,7 @@ func TestSittingIsToldWhole(t *testing.T) {
 		var want []string
 		for _, g := range s.Garments {
 			for _, c := range g.Plan.Cautions {
-				want = append(want, flat(c.Text), flat(sentence(c.Why)))
+				want = append(want, flattened(c.Text), flattened(sentence(c.Why)))
 			}
 			want = append(want, "## What to cut", "### "+g.Label, "Cut 2 pieces for", "Cut 6 pieces for 3 garments")
 		}
@@ -163,7 +163,7 @@ func TestSittingBegunAndInPart(t *testing.T) {
 	if len(rest.Operations) >= len(whole.Operations) || len(rest.Operations)+len(begun.Done) != len(whole.Operations) {
 		t.Errorf("%d operations, %d of them done, %d left", len(whole.Operations), len(begun.Done), len(rest.Operations))
 	}
-	text := flat(string(ComposeSitting(rest, Options{}).Markdown))
+	text := flattened(string(ComposeSitting(rest, Options{}).Markdown))
 	for _, want := range []string{"(was step", "Of the work 2 operations are done already", "taken to be done because what was named waits for it: 2/cut.main."} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the rest of the sitting lacks %q", want)

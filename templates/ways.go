@@ -17,13 +17,13 @@ type Way struct {
 func (w *workshop) ways(t walked) []Way {
 	out := make([]Way, len(t.parts))
 	for k, part := range t.parts {
-		out[k] = Way{part, t.backward[k] != w.turned(part)}
+		out[k] = Way{part, t.backward[k] != w.against(part)}
 	}
 	return out
 }
 
-// turned reports an edge that the outline runs against its draft.
-func (w *workshop) turned(part ChainPart) bool {
+// against reports an edge that the outline runs against its draft.
+func (w *workshop) against(part ChainPart) bool {
 	s, p := w.sheet(part.Piece), w.piece(part.Piece)
 	k := slices.IndexFunc(s.edges, func(e outline.Edge) bool { return e.Name == part.Edge })
 	drawn, _ := p.Outline.Edge(part.Edge)
