@@ -29,8 +29,12 @@ func cutStrips(lines []*line, cloths []clothIn, r *room, quantity int) error {
 		if err != nil {
 			return &CannotError{About: stripTitle(l), Why: []string{err.Error(), "choose a wider cloth for it"}}
 		}
+		on := s.On
+		if on == "straight" && in.cloth.Knit() {
+			on = "across" // where a knit gives most; strips are cut from edge to edge of the cloth
+		}
 		strip := Strip{
-			Name: l.name + "-strip", Title: stripTitle(l), Cloth: l.appliedRole, Seam: l.name, On: s.On,
+			Name: l.name + "-strip", Title: stripTitle(l), Cloth: l.appliedRole, Seam: l.name, On: on,
 			Finished: l.length, CutWidth: l.sized.Strip.Width, CutLength: cut,
 			Count: l.copies * quantity, Lengths: p.Lengths, EachLength: p.Each, Joins: p.Joins,
 			JoinKind: s.Joins, JoinAllowance: allowance,

@@ -111,7 +111,8 @@ type Piece struct {
 	Cut       string  `json:"cut"`   // fold, pair, one
 	Count     int     `json:"count"`
 	Grain     string  `json:"grain"`
-	Bias      bool    `json:"bias"` // laid at 45 degrees to the grain, opened out in a single layer
+	Bias      bool    `json:"bias"`             // laid at 45 degrees to the grain, opened out in a single layer
+	Turned    bool    `json:"turned,omitempty"` // laid the other way up than the rest, in a cloth with a direction
 	NetWidth  float64 `json:"net_width_mm"`
 	NetHeight float64 `json:"net_height_mm"`
 	Width     float64 `json:"width_mm"` // cut size, opened out where on the fold
@@ -179,7 +180,7 @@ type Strip struct {
 	Title         string  `json:"title"`
 	Cloth         string  `json:"cloth"` // role
 	Seam          string  `json:"seam"`
-	On            string  `json:"on"`          // bias, straight
+	On            string  `json:"on"`          // bias, straight, across a knit
 	Finished      float64 `json:"finished_mm"` // length of the edge it covers
 	CutWidth      float64 `json:"cut_width_mm"`
 	CutLength     float64 `json:"cut_length_mm"`  // one whole strip, ends included, joins not

@@ -75,9 +75,7 @@ func (o *operator) cutOut(c clothIn) {
 	if c.cloth.Slip >= 2 {
 		n.Text += " Lay the cloth on tissue paper, in a single layer or with whole pieces, and hold it with weights."
 	}
-	if c.cloth.Pile || c.cloth.OneWay {
-		n.Text += " Lay every piece the same way up: the cloth has a direction."
-	}
+	n.Text += o.oneWay(c)
 	n.Length = around / float64(o.quantity)
 	_ = o.settle(&n, "", 0, "", c.colour)
 	o.time(&n)

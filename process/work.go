@@ -136,6 +136,7 @@ func prepare(in Input) (*operator, *templates.Made, []relation, error) {
 	if err != nil {
 		return nil, nil, nil, err
 	}
+	layTurned(pieces, made, cloths)
 	if err := cutStrips(lines, cloths, r, quantity); err != nil {
 		return nil, nil, nil, err
 	}

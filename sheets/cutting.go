@@ -71,6 +71,10 @@ func (c *composer) cloth(role string) inline {
 
 func (c *composer) howCut(p process.Piece) string {
 	w := c.say.cutting
+	if p.Turned {
+		p.Turned = false
+		return fillText(w.turned, "how", c.howCut(p))
+	}
 	if p.Bias && p.Cut == "fold" {
 		return w.biasWhole
 	}
@@ -205,6 +209,8 @@ func (c *composer) grainOf(s process.Strip) string {
 		return c.say.cutting.bias
 	case "straight":
 		return c.say.cutting.straight
+	case "across":
+		return c.say.cutting.across
 	}
 	return s.On
 }

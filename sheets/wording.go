@@ -64,10 +64,10 @@ type layoutWords struct {
 
 type cuttingWords struct {
 	title, intro, piece, cloth, count, cut, size, grain, sizeNote                              string
-	onFold, pair, single, biasWhole, marksTitle, marksOf                                       string
+	onFold, pair, single, biasWhole, turned, marksTitle, marksOf                               string
 	edgesTitle, edge, length, allowance, seam, noAllowance, fold, middle, spare                string
 	stripsTitle, strip, on, cutWidth, pieces, each, joins                                      string
-	biasOf, bias, straight, noJoin                                                             string
+	biasOf, bias, straight, across, noJoin                                                     string
 	joined, inOne                                                                              counted
 	interfacingTitle, steadies, material, part, half, whole, inHem, inHemBias, attach, because string
 	notTaken, notThese                                                                         string
@@ -233,7 +233,7 @@ func english() wording {
 		cutting: cuttingWords{
 			title: "What to cut", intro: "Cut {pieces} for {garments}. Sizes are of the cut piece with its allowances. A piece cut on the fold is measured opened out.",
 			piece: "Piece", cloth: "Cloth", count: "Cut", cut: "How", size: "Width × height", grain: "Grain", sizeNote: "{width} × {height}",
-			onFold: "on the fold", pair: "in pairs, face to face", single: "singly, face up", biasWhole: "both halves in one, opened out, in a single layer",
+			onFold: "on the fold", pair: "in pairs, face to face", single: "singly, face up", biasWhole: "both halves in one, opened out, in a single layer", turned: "{how}, the other way up than the rest",
 			marksTitle: "Marks to transfer:", marksOf: "{piece}: {marks}.",
 			edgesTitle: "Edges and their allowances", edge: "Edge", length: "Seam line", allowance: "Allowance", seam: "Belongs to",
 			noAllowance: "none", fold: "on the fold, not cut", middle: "the middle of the whole piece, not cut",
@@ -241,7 +241,7 @@ func english() wording {
 			stripsTitle: "Strips", strip: "Strip", on: "Cut", cutWidth: "Width", pieces: "Lengths", each: "Each", joins: "Joins each",
 			joined: counted{"{strip}: join the lengths into 1 strip, {whole} long, with {joins} ({kind}, {allowance} allowance). The edge it covers is {edge} long.", "{strip}: join the lengths into {strips}, each {whole} long, with {joins} in each ({kind}, {allowance} allowance). The edge that one covers is {edge} long."},
 			inOne:  counted{"{strip}: 1 strip, {whole} long, without a join. The edge it covers is {edge} long.", "{strip}: {strips}, each {whole} long, without a join. The edge that one covers is {edge} long."},
-			bias:   "on the bias", straight: "on the straight grain", biasOf: "Bias {width} wide in {cloth}: {total} in all. From scraps, a square of {square} gives it in {strips}, joined with {join}; one of {round}, made into a tube with joins of {join} and cut round and round, gives it in one.", noJoin: "none",
+			bias:   "on the bias", straight: "on the straight grain", across: "across the knit", biasOf: "Bias {width} wide in {cloth}: {total} in all. From scraps, a square of {square} gives it in {strips}, joined with {join}; one of {round}, made into a tube with joins of {join} and cut round and round, gives it in one.", noJoin: "none",
 			interfacingTitle: "Interfacing to cut", steadies: "Steadies", material: "Interfacing", part: "Covers",
 			half: "half the width", whole: "the whole", inHem: "a strip in the hem, on the straight grain", inHemBias: "a strip in the hem, on the bias", attach: "{material} for {pieces}. {attach} {trim}", because: "Why: {because}",
 			notTaken: "Not {rivals}: {because}", notThese: "Not these, because {because}: {rivals}",

@@ -149,7 +149,7 @@ func (g *Garment) piece(s *sheet, t *topology) (Piece, error) {
 	}
 	p := Piece{
 		Name: d.Piece.Value, Title: d.Title, Cloth: d.Cloth.Value, Cut: d.Cut, Count: max(d.Count, 1),
-		Like: d.Like.Value, FoldEdge: d.Fold.Value, Grain: d.Grain, Bias: d.Bias, Outline: shape, Corners: shape.Corners(), Interface: d.Interface,
+		Like: d.Like.Value, FoldEdge: d.Fold.Value, Grain: d.Grain, Bias: d.Bias, Turned: d.Turned, Outline: shape, Corners: shape.Corners(), Interface: d.Interface,
 	}
 	if d.Cut == "pair" {
 		p.Count *= 2

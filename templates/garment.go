@@ -74,7 +74,8 @@ type PieceDraft struct {
 	Count     int                     `yaml:"count"` // pieces, or pairs where cut is pair; 0 is 1
 	Fold      form.Text               `yaml:"fold"`  // the edge on the fold
 	Grain     string                  `yaml:"grain,required"`
-	Bias      bool                    `yaml:"bias"` // laid at 45 degrees: the lengthwise grain crosses the draft aslant
+	Bias      bool                    `yaml:"bias"`   // laid at 45 degrees: the lengthwise grain crosses the draft aslant
+	Turned    bool                    `yaml:"turned"` // worn turned down, so that its upper end hangs lower: a collar
 	Interface string                  `yaml:"interface" oneof:"none half whole"`
 	Fit       *FitDraft               `yaml:"fit"`
 	Points    form.Pairs[[]form.Text] `yaml:"points"` // [x, y]; may use NAME_x and NAME_y of points above

@@ -281,6 +281,12 @@ func checkLaws(t fataler, m *templates.Made) {
 		p := &m.Pieces[i]
 		checkCut(t, m, p)
 		for _, e := range p.Edges {
+			if want := 0.0; e.Name == p.FoldEdge { // the grain runs along the fold, or aslant
+				if p.Bias {
+					want = 45
+				}
+				near(t, fmt.Sprintf("%s: its fold off the grain", p.Name), e.Bias, want, 0.01)
+			}
 			if e.Use == "" {
 				t.Errorf("nothing becomes of %s.%s", p.Name, e.Name)
 			}

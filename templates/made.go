@@ -40,6 +40,7 @@ type Piece struct {
 	JoinsAt     []float64 // where a seam along the grain may lie if the cloth is too narrow, mm from the fold or from x 0, rising
 	JoinsHide   string    // what hides it; words
 	Grain       string    // words: "parallel to the centre front" …
+	Turned      bool      // worn turned down: its upper end hangs lower
 	Bias        bool      // laid at 45 degrees to the grain, opened out in a single layer
 	Outline     outline.Outline
 	Edges       []PieceEdge      // in outline order, anticlockwise or as the outline runs
