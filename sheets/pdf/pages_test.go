@@ -208,3 +208,79 @@ func TestLongStepIsNotTornAtItsEnds(t *testing.T) {
 		}
 	}
 }
+
+// The head of every page says which steps stand on it, one that goes on from the page
+// before among them, and nothing where none does; what the title says is not said
+// again.
+func TestHeadsNameTheSteps(t *testing.T) {
+	var text strings.Builder
+	text.WriteString("# Coat\n\nWords.\n\n## The steps\n\n")
+	for n := 1; n <= 40; n++ {
+		fmt.Fprintf(&text, "### Step %d · Table · Pin\n\n**About 2 min**\n\n", n)
+		for range []int{1, 1, 2, 3, 90}[n%5] { // the last is longer than a page
+			text.WriteString("- [ ] Pin the one to the other, and look whether it lies flat all along its edge, from end to end.\n")
+		}
+		text.WriteString("\n")
+	}
+	text.WriteString("## Notices\n\n### 7 seams\n\nWords.\n")
+	for _, running := range []string{"", "Coat", "For the class"} {
+		d, err := lay([]byte(text.String()), &Options{Title: "Coat", RunningHead: running})
+		if err != nil {
+			t.Fatal(err)
+		}
+		last, ranges, shared := 0, 0, 0
+		for n, p := range d.pages {
+			var head []string
+			for _, w := range p.words {
+				if w.Role == roleFrame && w.Y < d.body.Top && w.Text != "" {
+					head = append(head, w.Text)
+				}
+			}
+			if head[0] != "Coat" || len(head) > 2 {
+				t.Fatalf("page %d is headed %q", n+1, head)
+			}
+			var begun []int // on the page
+			for _, b := range d.bookmarks {
+				var k int
+				if _, err := fmt.Sscanf(b.title, "Step %d", &k); err == nil && b.page == n {
+					begun = append(begun, k)
+				}
+			}
+			goesOn := false // a line of the step before stands above the first heading
+			for _, w := range p.words {
+				goesOn = goesOn || w.Role == roleBody && strings.HasPrefix(w.Text, "Pin the one") && (len(begun) == 0 || w.Y < d.places[fmt.Sprintf("step-%d--table--pin", begun[0])].y)
+			}
+			if goesOn && len(begun) > 0 {
+				shared++
+			}
+			first := 0
+			switch {
+			case goesOn:
+				first = last
+			case len(begun) > 0:
+				first = begun[0]
+			}
+			if len(begun) > 0 {
+				last = begun[len(begun)-1]
+			}
+			want := ""
+			switch {
+			case first == 0:
+			case first == last:
+				want = fmt.Sprintf("Step %d", first)
+			default:
+				want = fmt.Sprintf("Step %d–%d", first, last)
+				ranges++
+			}
+			if running == "For the class" {
+				want = strings.TrimSuffix("For the class · "+want, " · ")
+			}
+			if got := strings.Join(head[1:], ""); got != want {
+				t.Errorf("page %d is headed %q opposite the title, want %q", n+1, got, want)
+			}
+		}
+		if ranges < 3 || shared < 3 {
+			t.Errorf("only %d pages of several steps, %d with one that goes on from the page before", ranges, shared)
+		}
+	}
+}
