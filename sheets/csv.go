@@ -36,12 +36,12 @@ func operationRows(p *process.Plan) [][]string {
 
 // CutListCSV is a row for each piece, layer under a piece, strip, interfacing
 // and elastic to cut, by RFC 4180 with a head. Sizes are mm of the cut thing,
-// allowances included; the size is 1 for the job's own and goes on with its
+// allowances included, and of a piece at its seam lines; the size is 1 for the job's own and goes on with its
 // further ones.
 func CutListCSV(p *process.Plan) []byte { return rowsOf(cutRows(p)) }
 
 func cutRows(p *process.Plan) [][]string {
-	rows := [][]string{{"kind", "name", "title", "material", "count", "how", "width_mm", "length_mm", "size"}}
+	rows := [][]string{{"kind", "name", "title", "material", "count", "how", "width_mm", "length_mm", "size", "net_width_mm", "net_length_mm"}}
 	under := map[string]bool{} // roles of cloths that have another beneath
 	for _, c := range p.Cloths {
 		under[c.Role] = c.Under != nil
@@ -49,13 +49,16 @@ func cutRows(p *process.Plan) [][]string {
 	size := 0
 	cut := func(pieces []process.Piece, strips []process.Strip, interfacing []process.Interfacing, notions []process.Notion) {
 		size++
-		add := func(cells ...string) { rows = append(rows, append(cells, number(size))) }
+		var net [2]string // of a piece
+		add := func(cells ...string) { rows = append(rows, append(cells, number(size), net[0], net[1])) }
 		for _, q := range pieces {
+			net = [2]string{exact(q.NetWidth), exact(q.NetHeight)}
 			add("piece", q.Name, q.Title, q.Cloth, number(q.Count), q.Cut, exact(q.Width), exact(q.Height))
 			if under[q.Cloth] {
 				add("under layer", q.Name, q.Title, q.Cloth, number(q.Count), q.Cut, exact(q.Width), exact(q.Height))
 			}
 		}
+		net = [2]string{}
 		for _, s := range strips {
 			add("strip", s.Name, s.Title, s.Cloth, number(s.Lengths*s.Count), s.On, exact(s.CutWidth), exact(s.EachLength))
 		}

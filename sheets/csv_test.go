@@ -68,6 +68,9 @@ func TestTablesForOtherPrograms(t *testing.T) {
 			if _, err := fmt.Sscan(cut[i+1][6], &w); err != nil || w < q.Width-0.001 || w > q.Width+0.001 {
 				t.Errorf("%s: %s is %s wide, not %v", n.name, q.Name, cut[i+1][6], q.Width)
 			}
+			if net := cut[i+1][9:]; net[0] != exact(q.NetWidth) || net[1] != exact(q.NetHeight) {
+				t.Errorf("%s: %s is %s at its seam lines, not %v × %v", n.name, q.Name, net, q.NetWidth, q.NetHeight)
+			}
 		}
 	}
 }

@@ -46,17 +46,24 @@ func (c *composer) edgesAndPoints() {
 
 func (c *composer) pieceTable() {
 	w := c.say.cutting
+	head := []column{
+		{title: plain(w.piece)}, {title: plain(w.cloth)}, {title: plain(w.count), right: true}, {title: plain(w.cut)},
+		{title: plain(w.size)},
+	}
+	net := c.reader == Maker && !c.brief // to cut by, the cut size is enough
+	if net {
+		head = append(head, column{title: plain(w.netSize)})
+	}
+	head = append(head, column{title: plain(w.grain)})
 	var rows [][]inline
 	for _, p := range c.plan.Pieces {
-		rows = append(rows, []inline{
-			plain(upper(p.Title)), c.cloth(p.Cloth), plain(number(p.Count)), plain(c.howCut(p)),
-			c.twoSizes(p.Width, p.Height), plain(p.Grain),
-		})
+		row := []inline{plain(upper(p.Title)), c.cloth(p.Cloth), plain(number(p.Count)), plain(c.howCut(p)), c.twoSizes(p.Width, p.Height)}
+		if net {
+			row = append(row, c.twoSizes(p.NetWidth, p.NetHeight))
+		}
+		rows = append(rows, append(row, plain(p.Grain)))
 	}
-	c.table([]column{
-		{title: plain(w.piece)}, {title: plain(w.cloth)}, {title: plain(w.count), right: true}, {title: plain(w.cut)},
-		{title: plain(w.size)}, {title: plain(w.grain)},
-	}, rows)
+	c.table(head, rows)
 }
 
 // cloth is a role with its colour, by which it is known at the table.

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"math"
 	"slices"
 
 	"bodkin/process"
@@ -95,22 +96,35 @@ func (c *composer) clothTable() {
 	w := c.say.opening
 	var rows [][]inline
 	var bases []basisFor
+	head := []column{
+		{title: plain(w.cloth)}, {title: plain(w.is)}, {title: plain(w.colour)},
+		{title: plain(w.width), right: true}, {title: plain(w.buy), right: true},
+	}
+	bounded := c.reader == Maker && !c.brief &&
+		slices.ContainsFunc(c.plan.Cloths, func(cl process.ClothUse) bool { return cl.LeastMM > 0 })
+	if bounded {
+		head = append(head, column{title: plain(w.least), right: true})
+	}
 	for _, cl := range c.plan.Cloths {
-		rows = append(rows, []inline{
-			plain(upper(cl.Role)), plain(cl.Title), plain(cl.Colour), c.mmOr(cl.WidthMM), c.toBuy(cl.LengthMM),
-		})
+		row := []inline{plain(upper(cl.Role)), plain(cl.Title), plain(cl.Colour), c.mmOr(cl.WidthMM), c.toBuy(cl.LengthMM)}
+		if bounded {
+			row = append(row, c.mmOr(math.Floor(cl.LeastMM)))
+		}
+		rows = append(rows, row)
 		if u := cl.Under; u != nil {
-			rows = append(rows, []inline{
-				say(w.under, values{"cloth": plain(upper(cl.Role))}), plain(u.Title), "", c.mmOr(u.WidthMM), c.toBuy(u.LengthMM),
-			})
+			row := []inline{say(w.under, values{"cloth": plain(upper(cl.Role))}), plain(u.Title), "", c.mmOr(u.WidthMM), c.toBuy(u.LengthMM)}
+			if bounded {
+				row = append(row, plain(c.say.none))
+			}
+			rows = append(rows, row)
 		}
 		bases = append(bases, basisFor{cl.Role, cl.Basis})
 	}
-	c.table([]column{
-		{title: plain(w.cloth)}, {title: plain(w.is)}, {title: plain(w.colour)},
-		{title: plain(w.width), right: true}, {title: plain(w.buy), right: true},
-	}, rows)
+	c.table(head, rows)
 	c.restsOn(w.buyBasis, bases)
+	if bounded {
+		c.para(joined(" ", strong(plain(w.leastLead)), plain(w.leastBasis)))
+	}
 }
 
 // basisFor is what the estimate for a thing rests on.

@@ -52,6 +52,7 @@ type openingWords struct {
 	made, madeSelf, room, work, byPlace, changes, size, proved, bounded string
 	machine, iron, hand, table                                          string
 	cloth, is, colour, width, buy, buyBasis, basisOf, under             string
+	least, leastLead, leastBasis                                        string
 	measure, used, from, given, own, measures, measuresList, measureIs  string
 }
 
@@ -63,7 +64,7 @@ type layoutWords struct {
 }
 
 type cuttingWords struct {
-	title, intro, piece, cloth, count, cut, size, grain, sizeNote                              string
+	title, intro, piece, cloth, count, cut, size, netSize, grain, sizeNote                     string
 	onFold, pair, single, biasWhole, turned, marksTitle, marksOf                               string
 	edgesTitle, edge, length, allowance, seam, noAllowance, fold, middle, spare                string
 	stripsTitle, strip, on, cutWidth, pieces, each, joins                                      string
@@ -193,7 +194,8 @@ func english() wording {
 			proved:  "No order of these operations needs less time for changes; that is proved.",
 			bounded: "An order with less time for changes has not been found, but is not ruled out.",
 			size:    "All times are estimates.",
-			cloth:   "Cloth", is: "Kind of cloth", colour: "Colour", width: "Width", buy: "Buy about",
+			cloth:   "Cloth", is: "Kind of cloth", colour: "Colour", width: "Width", buy: "Buy about", least: "At least",
+			leastLead: "At least:", leastBasis: "by the area of the pieces in cloth so wide, by the longest of them and by shrinkage; no lay does with less.",
 			buyBasis: "How much to buy.", basisOf: "{of} – {basis}", under: "{cloth}, underneath",
 			measures: "Measures and choices:", measuresList: "{list}.", measureIs: "{measure} {used}",
 			measure: "Measure or choice", used: "Used", from: "From", given: "given", own: "the garment's own",
@@ -232,7 +234,7 @@ func english() wording {
 		},
 		cutting: cuttingWords{
 			title: "What to cut", intro: "Cut {pieces} for {garments}. Sizes are of the cut piece with its allowances. A piece cut on the fold is measured opened out.",
-			piece: "Piece", cloth: "Cloth", count: "Cut", cut: "How", size: "Width × height", grain: "Grain", sizeNote: "{width} × {height}",
+			piece: "Piece", cloth: "Cloth", count: "Cut", cut: "How", size: "Width × height", netSize: "At the seam lines", grain: "Grain", sizeNote: "{width} × {height}",
 			onFold: "on the fold", pair: "in pairs, face to face", single: "singly, face up", biasWhole: "both halves in one, opened out, in a single layer", turned: "{how}, the other way up than the rest",
 			marksTitle: "Marks to transfer:", marksOf: "{piece}: {marks}.",
 			edgesTitle: "Edges and their allowances", edge: "Edge", length: "Seam line", allowance: "Allowance", seam: "Belongs to",
