@@ -17,7 +17,7 @@ const (
 // energy; compare P. Brucker and S. Knust, Complex Scheduling, 2nd ed. 2012,
 // chapter 3). O(sets × tasks²).
 func (m *model) lower() int64 {
-	var low int64
+	low := m.stretches()
 	for i := range m.n {
 		low = max(low, m.head[i]+m.tail[i])
 	}

@@ -93,9 +93,11 @@ func (m *model) eased() *model {
 	b.pred, b.succ = copies(m.pred), copies(m.succ)
 	b.teams, b.kind, b.time = slices.Clone(m.teams), slices.Clone(m.kind), slices.Clone(m.time)
 	b.uses, b.early = slices.Clone(m.uses), make([]int64, m.n)
+	b.setIn, b.standsFor, b.fresh = make([]int64, m.n), make([][]int, m.n), m.freshes()
 	for _, f := range m.firsts() {
 		if i := f.soonest(before); i != None {
 			b.lengthen(i, f.lasts, slowest)
+			b.setIn[i] += f.lasts
 			continue
 		}
 		u := b.n
@@ -122,6 +124,7 @@ func (m *model) eased() *model {
 		b.teams, b.kind, b.setting = append(b.teams, teams), append(b.kind, m.kind[f.tasks[0]]), append(b.setting, nil)
 		b.time, b.least = append(b.time, f.lasts*100/slowest), append(b.least, f.lasts)
 		b.uses, b.early = append(b.uses, nil), append(b.early, early)
+		b.setIn, b.standsFor = append(b.setIn, f.lasts), append(b.standsFor, f.tasks)
 		b.pred, b.succ = append(b.pred, nil), append(b.succ, nil)
 		for i := range m.n {
 			if !slices.ContainsFunc(f.tasks, func(j int) bool { return !before[i][j] }) {
@@ -134,6 +137,62 @@ func (m *model) eased() *model {
 	}
 	b.spread()
 	return &b
+}
+
+// freshes tells for each kind the least time that it takes to set up each of its
+// machines for any task at all, rising.
+func (m *model) freshes() [][]int64 {
+	out := make([][]int64, len(m.kinds))
+	for kind, k := range m.kinds {
+		for _, q := range m.machines[kind] {
+			least := int64(infinite)
+			for i := range m.n {
+				if m.kind[i] != kind {
+					continue
+				}
+				var sum int64
+				for a, v := range m.setting[i] {
+					if v != Any {
+						sum += k.Attributes[a].reach(m.start[q][a], v)
+					}
+				}
+				least = min(least, sum)
+			}
+			if least >= infinite {
+				least = 0
+			}
+			out[kind] = append(out[kind], least)
+		}
+		slices.Sort(out[kind])
+	}
+	return out
+}
+
+// reach is the least time that it takes to set a value, others in between or not.
+func (a Attribute) reach(start, v int) int64 {
+	if start == v {
+		return 0
+	}
+	at := slices.Repeat([]int64{infinite}, len(a.Change)) // from the start
+	if start != Unset {
+		at[start] = 0
+	} else {
+		for u := range at {
+			if at[u] = 0; a.First != nil {
+				at[u] = a.First[u]
+			}
+		}
+	}
+	for range at {
+		for u, row := range a.Change {
+			for w, t := range row {
+				if u != w {
+					at[w] = min(at[w], at[u]+t)
+				}
+			}
+		}
+	}
+	return at[v]
 }
 
 // soonest is the task of those that want the value for which all others of them

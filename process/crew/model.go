@@ -34,6 +34,11 @@ type model struct {
 	early      []int64 // times before which tasks do not begin; nil is none
 	setups     bool    // some machine has attributes
 	timed      bool    // somebody has hours
+
+	// Of a model that is eased:
+	setIn     []int64   // by task: how much of it is setting up for the first time
+	standsFor [][]int   // by task: where it is setting up only, the tasks it may be done for
+	fresh     [][]int64 // by kind: the least for setting up its machines at all, rising
 }
 
 // An arc leads to a task that must end before, or from one to a task that

@@ -1,0 +1,150 @@
+package crew
+
+import (
+	"context"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// sewn is a problem like those of a garment: pieces go from hand to hand, often
+// all from the first task and to the last, machines are set up, people are slow
+// or cannot do everything.
+func sewn(t *rapid.T, most int) Problem {
+	draw := func(name string, low, high int) int { return rapid.IntRange(low, high).Draw(t, name) }
+	p := Problem{Handover: int64(draw("handover", 0, 3))}
+	for k := range draw("kinds", 0, 2) {
+		n := draw("values", 1, 2)
+		a := Attribute{Change: [][]int64{{0, 1}, {2, 0}}[:n], First: []int64{int64(draw("first", 0, 4)), 1}[:n]}
+		for v := range a.Change {
+			a.Change[v] = a.Change[v][:n]
+		}
+		p.Kinds = append(p.Kinds, Kind{Attributes: []Attribute{a}})
+		for range draw("machines", 1, 2) {
+			p.Machines = append(p.Machines, Machine{Kind: k, Start: []int{draw("start", -1, 0)}})
+		}
+	}
+	for range draw("people", 2, 3) {
+		q := Person{Skills: []int{1, draw("skill", 0, 1)}, Pace: 50 * draw("pace", 0, 4)}
+		if draw("late", 0, 3) == 0 {
+			q.Hours = []Span{{From: int64(draw("from", 0, 6)), Until: 500}}
+		}
+		p.People = append(p.People, q)
+	}
+	p.People[0].Skills[1] = 1
+	n := draw("tasks", 3, most)
+	fan, join := draw("fan", 0, 2) > 0, draw("join", 0, 2) > 0
+	for i := range n {
+		k := Task{Time: int64(draw("time", 0, 6)), Kind: None, Needs: []Need{{Skill: draw("needed", 0, 1)}}}
+		if draw("pair", 0, 9) == 0 {
+			k.Needs = append(k.Needs, Need{})
+		}
+		if len(p.Kinds) > 0 && draw("machined", 0, 2) > 0 {
+			k.Time++ // what takes no time at a machine is another matter
+			k.Kind = draw("kind", 0, len(p.Kinds)-1)
+			k.Setting = []int{draw("setting", -1, len(p.Kinds[k.Kind].Attributes[0].Change)-1)}
+		}
+		for b := range i {
+			switch a := draw("arc", 0, 7); {
+			case b == 0 && fan || i == n-1 && join || a == 0:
+				k.From = append(k.From, b)
+			case a == 1:
+				k.After = append(k.After, b)
+			}
+		}
+		p.Tasks = append(p.Tasks, k)
+	}
+	return p
+}
+
+// TestDistancesHoldInEveryPlan: in whatever plan, told from lists in any order
+// with anybody who can, no two tasks are nearer to one another than is said.
+func TestDistancesHoldInEveryPlan(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := sewn(t, 12)
+		if Validate(p) != nil {
+			return
+		}
+		m := compile(p)
+		eased := m.eased()
+		eased.stretches()
+		b := eased.distances()
+		chance := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "chance"), 1))
+		d := newDecoder(m)
+		for range 20 {
+			key, want := make([]int64, m.n), make([]int, m.n)
+			for i := range key {
+				key[i], want[i] = chance.Int64N(100), Any
+				if chance.IntN(2) == 0 {
+					want[i] = chance.IntN(len(m.teams[i]))
+				}
+			}
+			draft := d.run(m.inOrder(key), want, nil)
+			if draft.value.finish >= infinite {
+				continue
+			}
+			begin := func(i int) int64 { return draft.place[i].end - eased.teams[i][draft.place[i].team].lasts }
+			for i := range m.n {
+				if at := begin(i); at < eased.head[i] || draft.value.finish-at < eased.tail[i] {
+					t.Fatalf("task %d begins at %d of %d; said: from %d on, at the latest %d before the end", i, at, draft.value.finish, eased.head[i], eased.tail[i])
+				}
+				for j := range m.n {
+					if far := b.apart[b.places[i]][b.places[j]]; far != never && begin(j)-draft.place[i].end < far {
+						t.Fatalf("%d to %d: %d, said at least %d", i, j, begin(j)-draft.place[i].end, far)
+					}
+				}
+			}
+		}
+	})
+}
+
+// TestBoundIsNeverAboveTheBest: the bound of small problems against all plans,
+// walked without any bound but the longest path.
+func TestBoundIsNeverAboveTheBest(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := sewn(t, 7)
+		if Validate(p) != nil {
+			return
+		}
+		m := compile(p)
+		w := newBrancher(context.Background(), m, worst, 0, 20_000)
+		if !w.run() || w.found == nil {
+			return
+		}
+		if low := m.eased().lower(); low > w.found.value.finish {
+			t.Fatalf("bound %d, a plan ends at %d: %+v", low, w.found.value.finish, p)
+		}
+	})
+}
+
+// TestHandsAndSettingUpCountBetween: after one task and before another lie six
+// of 10 each for three people. Two of them are handed what they begin with, and
+// hand on what they end with, 4 each time: 80 + 2×4 of 3×far. At machines that
+// take 9 to set up, one is 9 + 60 long, too long by far, two are 2×9 + 60 of
+// work for the people: 94 of 3×far.
+func TestHandsAndSettingUpCountBetween(t *testing.T) {
+	p := Problem{Handover: 4}
+	for range 3 {
+		p.People = append(p.People, Person{Skills: []int{1}})
+	}
+	need := []Need{{}}
+	p.Tasks = append(p.Tasks, Task{Time: 1, Kind: None, Needs: need})
+	for range 6 {
+		p.Tasks = append(p.Tasks, Task{Time: 10, Kind: None, Needs: need, From: []int{0}})
+	}
+	p.Tasks = append(p.Tasks, Task{Time: 1, Kind: None, Needs: need, From: []int{1, 2, 3, 4, 5, 6}})
+	if low, err := LowerBound(p); err != nil || low != 2+(60+4*4+2)/3 {
+		t.Errorf("bound %d, want %d (%v)", low, 2+(60+4*4+2)/3, err)
+	}
+	p.Kinds = []Kind{{Attributes: []Attribute{{Change: [][]int64{{0}}, First: []int64{9}}}}}
+	p.Machines = slices.Repeat([]Machine{{}}, 2)
+	for i := range p.Tasks[1:7] {
+		p.Tasks[i+1].Kind, p.Tasks[i+1].Setting = 0, []int{0}
+	}
+	r, err := Solve(t.Context(), p, Options{Nodes: NoSearch})
+	if err != nil || r.Bound < 2+(60+18+4*4+2)/3 {
+		t.Errorf("bound %d, want at least %d (%v)", r.Bound, 2+(60+18+4*4+2)/3, err)
+	}
+}
