@@ -421,6 +421,25 @@ func (o *operator) raised(l *line) length.MM {
 	return 0
 }
 
+// raisedTolerance is how closely a lining keeps to its distance above the hem, mm:
+// it may be 20 to 25 mm and a little more. An estimate.
+const raisedTolerance = 5
+
+// pinned is the operation on the hem of a lining after which its distance from the
+// garment's hem can be measured and still be mended: before its last row.
+func (o *operator) pinned(line int) (op int, ok bool) {
+	span := o.span[line]
+	if o.raised(o.lines[line]) == 0 {
+		return 0, false
+	}
+	for k := len(span) - 1; k > 0; k-- {
+		if s := o.ops[span[k]].act.Station; s == "machine" || s == "hand" {
+			return span[k-1], true
+		}
+	}
+	return 0, false
+}
+
 // leftOpen tells at the row that closes a join what of it stays open, and at a
 // facing what becomes of it beside an opening.
 func (o *operator) leftOpen(i int, l *line, pass seams.SizedPass, act *seams.Act) string {

@@ -154,6 +154,10 @@ func (o *operator) checked() iter.Seq2[int, Check] {
 					}
 				}
 			}
+			if k, ok := o.pinned(i); ok && !yield(k, Check{AfterOperation: o.ops[k].ID, What: upperFirst(l.title) + ": above the hem of the garment",
+				Expect: float64(o.raised(l)), Tolerance: raisedTolerance}) {
+				return
+			}
 		}
 	}
 }

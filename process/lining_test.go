@@ -103,6 +103,13 @@ func TestHungLining(t *testing.T) {
 				}
 			}
 		}
+		measured := false
+		for _, c := range p.Checks {
+			measured = measured || c.Expect == 25 && strings.HasPrefix(c.What, "Lining hem: above the hem")
+		}
+		if !measured {
+			t.Errorf("%s: nobody measures how far above the hem the lining ends", x.garment)
+		}
 		if !shorter {
 			t.Errorf("%s: no piece of the lining is shorter", x.garment)
 		}
