@@ -43,6 +43,7 @@ func (l *line) round(shelf *seams.Shelf, c clothIn, r *room, quantity int) error
 	}
 	f.Name, f.Piece, f.Title, f.Part, f.On, f.Joins = l.name+"-strip", l.name, upperFirst(l.title), "hem", ask.Cut, p.Joins
 	f.Cut, f.Count = [2]float64{wide, p.Each}, p.Lengths*l.copies*quantity
+	f.Below = ask.Below
 	f.Because = append([]string{ask.Because}, f.Because...)
 	f.Attach = "Baste it by hand along the fold line with long stitches that pick up a single thread of the cloth, and catch its upper edge to the seam allowances alone."
 	if f.Fusible {

@@ -300,10 +300,11 @@ type Interfacing struct {
 	MaterialTitle string     `json:"material_title"`
 	Cut           [2]float64 `json:"cut_mm"` // width, height
 	Count         int        `json:"count"`
-	Part          string     `json:"part"`  // half, whole; of a tape, seam line; hem of a strip in one
-	Tape          bool       `json:"tape"`  // it lies along a line, as long as that
-	On            string     `json:"on"`    // of a strip in a hem: bias, straight; else empty
-	Joins         int        `json:"joins"` // of a strip that is laid in several lengths, each of the size above
+	Part          string     `json:"part"`               // half, whole; of a tape, seam line; hem of a strip in one
+	Tape          bool       `json:"tape"`               // it lies along a line, as long as that
+	On            string     `json:"on"`                 // of a strip in a hem: bias, straight; else empty
+	Joins         int        `json:"joins"`              // of a strip that is laid in several lengths, each of the size above
+	Below         float64    `json:"below_mm,omitempty"` // of a strip in a hem: how far it goes beyond the hem line into the allowance
 	Fusible       bool       `json:"fusible"`
 	HeatDots      int        `json:"heat_dots"`
 	Attach        string     `json:"attach"`

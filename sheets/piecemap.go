@@ -38,8 +38,11 @@ func (c *composer) pieceMap() {
 	if slices.ContainsFunc(drawn, hasLines) {
 		lines = w.mapLines
 	}
-	if slices.ContainsFunc(drawn, func(p process.Piece) bool { _, ok := c.steadiedBy(p); return ok }) {
+	if slices.ContainsFunc(drawn, func(p process.Piece) bool { _, ok := c.steadiedBy(p); return ok || c.banded(p, false) }) {
 		lines += w.mapSteadied
+	}
+	if slices.ContainsFunc(drawn, func(p process.Piece) bool { return c.banded(p, true) }) {
+		lines += w.mapTaped
 	}
 	caption, size := w.mapCaption+lines, plain("")
 	if c.size > 0 { // the lines have been told of

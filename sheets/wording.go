@@ -160,14 +160,14 @@ type lessonWords struct {
 }
 
 type figureWords struct {
-	mapAlt, mapCaption, mapLines, mapSteadied, lineAlt, lineCaption, sectionAlt, sectionCaption string
-	sectionName, sectionsCaption, stageName, stageAlt, stagesCaption                            string
-	stripAlt, stripCaption, rightSide, foldHere, joins                                          string
-	sketchAlt, whereAlt, knownFront, knownBack, viewFront, viewBack                             string
-	rhythmAlt, rhythmCaption, rhythmBar, rhythmSum, rhythmPart                                  string
-	larger, smaller, lifeSize                                                                   string
-	plyA, plyB, plyOnly, plyStrip, plyInterfacing, plyElastic                                   string
-	cutOut, edge, noAllowance                                                                   string
+	mapAlt, mapCaption, mapLines, mapSteadied, mapTaped, lineAlt, lineCaption, sectionAlt, sectionCaption string
+	sectionName, sectionsCaption, stageName, stageAlt, stagesCaption                                      string
+	stripAlt, stripCaption, rightSide, foldHere, joins                                                    string
+	sketchAlt, whereAlt, knownFront, knownBack, viewFront, viewBack                                       string
+	rhythmAlt, rhythmCaption, rhythmBar, rhythmSum, rhythmPart                                            string
+	larger, smaller, lifeSize                                                                             string
+	plyA, plyB, plyOnly, plyStrip, plyInterfacing, plyElastic                                             string
+	cutOut, edge, noAllowance                                                                             string
 }
 
 // english is the wording of the sheets.
@@ -500,7 +500,7 @@ func english() wording {
 		},
 		figures: figureWords{
 			mapAlt: "Piece map", mapCaption: "The pieces, drawn {scale}. Solid line: cut. Dashed line: seam, or the leg of a dart. Short line across an allowance: notch. The allowance stands at each edge. Double arrow: lengthwise grain.",
-			mapLines: " Dotted line: where a pleat or another detail lies.", mapSteadied: " Grey: interfacing.",
+			mapLines: " Dotted line: where a pleat or another detail lies.", mapSteadied: " Grey: interfacing.", mapTaped: " Dark grey along a seam line: tape.",
 			lineAlt: "Thread line: what each machine is threaded with at each step", lineCaption: "The thread line. One column a step, one row a machine. Numbered box: in use. Thin band: keeps its thread. Wedge: rethread here.",
 			sectionName: "{construction}, {scale}", sectionsCaption: "The ways of sewing, cut across. Along the cloth to the scale named; the plies are drawn apart. Numbers: the rows of stitching.",
 			sectionAlt: "{construction}, cut across", sectionCaption: "{construction}, cut across. Along the cloth {scale}; the plies are drawn apart. Numbers: the rows of stitching.",

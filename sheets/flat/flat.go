@@ -28,7 +28,7 @@ type Garment struct {
 	// in the worse of the two views.
 	Overlap float64
 
-	parts map[string][]part // of each seam
+	parts map[string][]Part // of each seam
 }
 
 // Views are the front and, where there is one, the back.
@@ -90,11 +90,11 @@ func (s Shape) mirrored() Shape {
 	return out
 }
 
-// part is a stretch of an edge along which a seam lies, mm from the edge's first
+// Part is a stretch of an edge along which a seam lies, mm from the edge's first
 // point.
-type part struct {
-	piece, edge string
-	from, to    float64
+type Part struct {
+	Piece, Edge string
+	From, To    float64
 }
 
 // On are the lines of a shape along which a seam lies.
@@ -106,12 +106,12 @@ func (g Garment) On(s Shape, seam string) [][]process.Point {
 	}
 	for _, p := range g.parts[seam] {
 		for _, d := range s.Sides {
-			if d.Edge == "" || s.Piece != p.piece || d.Edge != p.edge {
+			if d.Edge == "" || s.Piece != p.Piece || d.Edge != p.Edge {
 				continue
 			}
-			if from, to := max(p.from, d.From), min(p.to, d.To); to > from+1e-6 {
+			if from, to := max(p.From, d.From), min(p.To, d.To); to > from+1e-6 {
 				l := max(d.To-d.From, 1e-9)
-				out = append(out, stretch(d.Points, (from-d.From)/l, (to-d.From)/l))
+				out = append(out, Stretch(d.Points, (from-d.From)/l, (to-d.From)/l))
 			}
 		}
 	}
@@ -123,23 +123,23 @@ func (g Garment) On(s Shape, seam string) [][]process.Point {
 	return out
 }
 
-// partsOf tells along which edges each seam lies: those that have its allowance, of
+// Parts tells along which edges each seam lies: those that have its allowance, of
 // what lies in a part of a join that part of both its sides, and else those of its
 // course.
-func partsOf(plan *process.Plan) map[string][]part {
-	out := map[string][]part{}
+func Parts(plan *process.Plan) map[string][]Part {
+	out := map[string][]Part{}
 	lengths := map[[2]string]float64{}
 	for _, p := range plan.Pieces {
 		for _, e := range p.Edges {
 			lengths[[2]string{p.Name, e.Name}] = e.Length
-			out[e.Seam] = append(out[e.Seam], part{p.Name, e.Name, 0, e.Length})
+			out[e.Seam] = append(out[e.Seam], Part{p.Name, e.Name, 0, e.Length})
 		}
 	}
 	for _, s := range plan.Seams {
 		if s.Course.In == "" {
 			if _, ok := out[s.Name]; !ok { // a row of stitches along an edge of another seam
 				for _, r := range s.Course.A {
-					out[s.Name] = append(out[s.Name], part{r.Piece, r.Edge, 0, lengths[[2]string{r.Piece, r.Edge}]})
+					out[s.Name] = append(out[s.Name], Part{r.Piece, r.Edge, 0, lengths[[2]string{r.Piece, r.Edge}]})
 				}
 			}
 			continue
@@ -153,7 +153,7 @@ func partsOf(plan *process.Plan) map[string][]part {
 					from, to = l-to, l-from
 				}
 				if from, to = max(from, 0), min(to, l); to > from {
-					out[s.Name] = append(out[s.Name], part{r.Piece, r.Edge, from, to})
+					out[s.Name] = append(out[s.Name], Part{r.Piece, r.Edge, from, to})
 				}
 				at += l
 			}
@@ -195,8 +195,8 @@ func at(line []process.Point, along float64) process.Point {
 	return line[len(line)-1]
 }
 
-// stretch is a line from one place along it to another, 0 to 1 each.
-func stretch(line []process.Point, from, to float64) []process.Point {
+// Stretch is a line from one place along it to another, 0 to 1 each.
+func Stretch(line []process.Point, from, to float64) []process.Point {
 	whole := lengthOf(line)
 	out := []process.Point{at(line, from)}
 	sum := 0.0

@@ -130,7 +130,7 @@ func (a arc) between(from, to float64) []Side {
 		f, t := max(from-at, 0), min(to-at, l)
 		if t > f+1e-9 {
 			whole := d.To - d.From
-			out = append(out, Side{Edge: d.Edge, From: d.From + whole*f/l, To: d.From + whole*t/l, Points: stretch(d.Points, f/l, t/l)})
+			out = append(out, Side{Edge: d.Edge, From: d.From + whole*f/l, To: d.From + whole*t/l, Points: Stretch(d.Points, f/l, t/l)})
 		}
 		at += l
 	}

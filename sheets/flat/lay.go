@@ -14,7 +14,7 @@ type layer struct {
 	views  map[string]view
 	own    map[string]bool // sewn on, not part of the body
 	all    []link          // of the body's joins
-	parts  map[string][]part
+	parts  map[string][]Part
 	darts  map[string]bool
 
 	overlap float64 // the worst of the views so far
@@ -27,7 +27,7 @@ const fuller = 0.9
 // Lay lays a garment flat; false where its plan has no outlines, or does not tell
 // where edges begin.
 func Lay(plan *process.Plan, words Words) (Garment, bool) {
-	y := &layer{plan: plan, pieces: map[string]*cloth{}, views: map[string]view{}, own: map[string]bool{}, parts: partsOf(plan), darts: map[string]bool{}}
+	y := &layer{plan: plan, pieces: map[string]*cloth{}, views: map[string]view{}, own: map[string]bool{}, parts: Parts(plan), darts: map[string]bool{}}
 	for _, p := range plan.Pieces {
 		c, ok := newCloth(p)
 		if !ok {

@@ -157,17 +157,17 @@ func (y *layer) bags(s *process.Seam, at map[string]motion) []Shape {
 	for _, p := range y.plan.Pieces {
 		first, laid := at[p.Name]
 		for _, q := range y.parts[s.Name] {
-			if q.piece != p.Name || !laid {
+			if q.Piece != p.Name || !laid {
 				continue
 			}
-			d, _ := y.pieces[q.piece].side(q.edge)
-			line := stretch(d.Points, q.from/d.To, q.to/d.To)
+			d, _ := y.pieces[q.Piece].side(q.Edge)
+			line := Stretch(d.Points, q.From/d.To, q.To/d.To)
 			mouth := c.sides[k].Points
 			ends := []process.Point{mouth[0], mouth[len(mouth)-1]}
 			to := moved([]process.Point{line[0], line[len(line)-1]}, first.point)
 			var best motion
 			for n, way := range [][]process.Point{to, {to[1], to[0]}} {
-				run := process.Run{Piece: q.piece, Edge: q.edge}
+				run := process.Run{Piece: q.Piece, Edge: q.Edge}
 				own := process.Run{Piece: c.Name, Edge: c.sides[k].Edge, Back: n == 1}
 				m := onto(ends, way, (y.hand(run) != first.mirror) != y.hand(own))
 				if n == 0 || m.point(c.middle()).Y > best.point(c.middle()).Y {
