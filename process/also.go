@@ -40,6 +40,15 @@ type Together struct {
 	Strips      []LengthTogether `json:"strips"`
 	Interfacing []LengthTogether `json:"interfacing"`
 	Thread      []ThreadTogether `json:"thread"`
+	Notions     []NotionTogether `json:"notions"`
+	Bias        []BiasYield      `json:"bias"` // the strips on the bias of all sizes, by cloth and width
+}
+
+// NotionTogether is elastic or buttons over all sizes.
+type NotionTogether struct {
+	Title    string  `json:"title"`
+	Count    int     `json:"count"`
+	LengthMM float64 `json:"length_mm"` // of elastic, all pieces
 }
 
 // ClothTogether is a cloth over all sizes, each laid by itself.
@@ -81,12 +90,13 @@ func (o *operator) also(in Input, plan *Plan) error {
 	if len(in.Job.Also) == 0 {
 		return nil
 	}
-	plan.Together = &Together{Cloths: []ClothTogether{}, Strips: []LengthTogether{}, Interfacing: []LengthTogether{}, Thread: []ThreadTogether{}}
+	plan.Together = &Together{Cloths: []ClothTogether{}, Strips: []LengthTogether{}, Interfacing: []LengthTogether{}, Thread: []ThreadTogether{}, Notions: []NotionTogether{}}
 	plan.Together.add(plan)
 	own, _, _, err := prepare(in)
 	if err != nil {
 		return err
 	}
+	strips := slices.Clone(plan.Strips)
 	for i, a := range in.Job.Also {
 		job := *in.Job
 		job.Size, job.Choices, job.Quantity, job.Also = a.Size, over(in.Job.Choices, a.Choices), a.Quantity, nil
@@ -96,7 +106,9 @@ func (o *operator) also(in Input, plan *Plan) error {
 		if err != nil {
 			return err
 		}
-		s := &Plan{Quantity: p.quantity, Pieces: p.pieces, Strips: stripsOf(p.lines), Interfacing: p.facings}
+		s := &Plan{Quantity: p.quantity, Pieces: p.pieces, Strips: stripsOf(p.lines), Interfacing: p.facings,
+			Notions: notions(p.lines, p.style, p.quantity)}
+		strips = append(strips, s.Strips...)
 		for _, n := range p.ops {
 			s.Totals.SewMinutes += n.Minutes
 		}
@@ -107,11 +119,12 @@ func (o *operator) also(in Input, plan *Plan) error {
 		plan.Together.add(s)
 		x := OtherSize{Number: i + 2, Quantity: p.quantity, SewMinutes: s.Totals.SewMinutes,
 			Measures: valuesOf(made.Measures), Choices: valuesOf(made.Choices),
-			Pieces: s.Pieces, Strips: s.Strips, Interfacing: s.Interfacing, Notions: notions(p.lines, p.style, p.quantity),
+			Pieces: s.Pieces, Strips: s.Strips, Interfacing: s.Interfacing, Notions: s.Notions,
 			Otherwise: otherwiseSewn(own, p), Checks: measured(own, p)}
 		x.Differs = differing(own, p, x.Otherwise)
 		plan.Also = append(plan.Also, x)
 	}
+	plan.Together.Bias = biasYields(strips, o.cloths)
 	return nil
 }
 
@@ -138,6 +151,15 @@ func (t *Together) add(p *Plan) {
 			x.WidthMM, x.LengthMM = f.Cut[0], f.Cut[1]*float64(f.Count)
 		}
 		addLength(&t.Interfacing, x)
+	}
+	for _, n := range p.Notions {
+		k := slices.IndexFunc(t.Notions, func(x NotionTogether) bool { return x.Title == n.Title })
+		if k < 0 {
+			k = len(t.Notions)
+			t.Notions = append(t.Notions, NotionTogether{Title: n.Title})
+		}
+		t.Notions[k].Count += n.Count
+		t.Notions[k].LengthMM += n.Length * float64(n.Count)
 	}
 	for _, x := range p.Thread {
 		k := slices.IndexFunc(t.Thread, func(y ThreadTogether) bool { return y.Colour == x.Colour && y.Kind == x.Kind })

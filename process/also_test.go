@@ -97,6 +97,22 @@ func TestFurtherSizes(t *testing.T) {
 			t.Errorf("%s: %g m, alone %g", x.Colour, x.Metres, metres)
 		}
 	}
+	if len(all.Together.Bias) == 0 {
+		t.Error("no bias of all sizes")
+	}
+	for _, y := range all.Together.Bias {
+		total, square := 0.0, 0.0
+		for _, p := range alone {
+			for _, x := range p.Bias {
+				if x.Cloth == y.Cloth && x.WidthMM == y.WidthMM {
+					total, square = total+x.TotalMM, max(square, x.SquareMM)
+				}
+			}
+		}
+		if math.Abs(total-y.TotalMM) > 1e-6 || y.SquareMM < square {
+			t.Errorf("bias %g mm wide: %g mm from a square of %g, alone %g in all, from %g at the most", y.WidthMM, y.TotalMM, y.SquareMM, total, square)
+		}
+	}
 	strips := 0.0
 	for _, x := range all.Together.Strips {
 		strips += x.AreaMM2
@@ -144,6 +160,9 @@ func TestFurtherSizesHaveTheirOwnNotions(t *testing.T) {
 	}
 	all := work("size: {waist: 70 cm, hip: 96 cm}\nalso: [{size: {waist: 84 cm, hip: 108 cm}, quantity: 2}]\n")
 	alone := work("size: {waist: 84 cm, hip: 108 cm}\nquantity: 2\n")
+	if x := all.Together.Notions[0]; x.Count != 3 || math.Abs(x.LengthMM-all.Notions[0].Length-2*alone.Notions[0].Length) > 1e-6 {
+		t.Errorf("elastic of all sizes: %+v", x)
+	}
 	if got := all.Also[0].Notions; !slices.Equal(got, alone.Notions) || len(got) == 0 || got[0].Length <= all.Notions[0].Length {
 		t.Errorf("the further size has %+v, alone it has %+v, the first %+v", got, alone.Notions, all.Notions)
 	}

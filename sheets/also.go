@@ -208,7 +208,15 @@ func (c *composer) together() {
 	for _, x := range t.Thread {
 		rows = append(rows, []inline{say(w.thread, values{"thread": plain(upper(x.Kind)), "colour": plain(x.Colour)}), c.metres(x.Metres)})
 	}
+	for _, n := range t.Notions {
+		much := plain(number(n.Count))
+		if n.LengthMM > 0 {
+			much = c.mm(n.LengthMM)
+		}
+		rows = append(rows, []inline{plain(upper(n.Title)), much})
+	}
 	rows = append(rows, []inline{plain(w.sewing), c.about(t.SewMinutes)})
 	c.table([]column{{title: plain(w.what)}, {title: plain(w.much), right: true}}, rows)
 	c.para(plain(w.basis))
+	c.list(c.biasItems(t.Bias)...)
 }

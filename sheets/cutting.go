@@ -195,19 +195,25 @@ func (c *composer) strips() {
 	for _, s := range c.plan.Strips {
 		items = append(items, c.strip(s))
 	}
-	for _, y := range c.plan.Bias {
-		if y.SquareMM == 0 || y.RoundMM == 0 {
-			continue
-		}
-		items = append(items, say(w.biasOf, values{"cloth": c.cloth(y.Cloth), "width": c.mm(y.WidthMM), "total": c.metres(y.TotalMM / 1000),
-			"square": c.mm(y.SquareMM), "strips": c.count(y.Strips, c.say.counts.strips), "round": c.mm(y.RoundMM), "join": c.mm(y.JoinMM)}))
-	}
-	c.list(items...)
+	c.list(append(items, c.biasItems(c.plan.Bias)...)...)
 	for _, s := range c.plan.Strips {
 		if s.Joins > 0 {
 			c.stripFigure(s)
 		}
 	}
+}
+
+// biasItems say from what squares the bias of a cloth and width can be cut.
+func (c *composer) biasItems(yields []process.BiasYield) []inline {
+	var items []inline
+	for _, y := range yields {
+		if y.SquareMM == 0 || y.RoundMM == 0 {
+			continue
+		}
+		items = append(items, say(c.say.cutting.biasOf, values{"cloth": c.cloth(y.Cloth), "width": c.mm(y.WidthMM), "total": c.metres(y.TotalMM / 1000),
+			"square": c.mm(y.SquareMM), "strips": c.count(y.Strips, c.say.counts.strips), "round": c.mm(y.RoundMM), "join": c.mm(y.JoinMM)}))
+	}
+	return items
 }
 
 func (c *composer) grainOf(s process.Strip) string {
