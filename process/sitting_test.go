@@ -286,6 +286,12 @@ func TestSittingBegun(t *testing.T) {
 		if len(rest.Operations)+len(done) != len(whole.Operations) {
 			t.Errorf("after %d steps %d of %d operations are left", steps, len(rest.Operations), len(whole.Operations))
 		}
+		w, err := process.ParseWorkroom("room.yaml", []byte(oneStitcher+"\n"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		checkOrder(t, rest.Joint())
+		checkCost(t, rest.Joint(), w, loadShelf(t))
 		left := 0.0
 		for _, c := range whole.Changes {
 			if c.BeforeStep > steps {
@@ -393,6 +399,51 @@ func TestSittingNamesItsGarments(t *testing.T) {
 			if slices.Contains(st.Garments, g.Number) != strings.Contains(st.Title, g.Label+": ") {
 				t.Errorf("step %d is of %v, and its title is %q", st.Number, st.Garments, st.Title)
 			}
+		}
+	}
+}
+
+// What a job wishes and pins holds in the rest of a sitting begun too, and how the
+// machines are to be left: by wishes that ask for opposite orders, so that none comes
+// about by itself.
+func TestSittingBegunKeepsWhatIsAsked(t *testing.T) {
+	room := "machines: [{is: straight-stitcher, leave: navy}]\niron: steam"
+	for _, tt := range []struct{ asks, first, then string }{
+		{"wishes: {neck before armhole: 30}", "2/neck", "2/armhole"},
+		{"wishes: {armhole before neck: 30}", "2/armhole", "2/neck"},
+		{"pins: [side before shoulder]", "2/side", "2/shoulder"},
+		{"pins: [shoulder before side]", "2/shoulder", "2/side"},
+	} {
+		jobs := []string{lakeSkirt, lakeTop + "\n" + tt.asks}
+		whole := mustSit(t, room, nil, jobs...)
+		rest := mustSit(t, room, whole.Joint().Begin([]string{"1/side.1", "2/neck-staystitch.1"}), jobs...)
+		// Strips may be got ready at any time: what counts is the last of the one and the
+		// first row of the other.
+		done, begun := -1, len(rest.Operations)
+		for at, o := range rest.Operations {
+			if o.Seam == tt.first {
+				done = at
+			}
+			if o.Seam == tt.then && o.Does == "stitch" {
+				begun = min(begun, at)
+			}
+		}
+		if done < 0 || begun == len(rest.Operations) || done > begun {
+			t.Errorf("%s: the rest has %s done at %d and %s begun at %d", tt.asks, tt.first, done, tt.then, begun)
+		}
+		for _, w := range rest.Order.Wishes {
+			if !w.Kept {
+				t.Errorf("%s: %+v", tt.asks, w)
+			}
+		}
+		thread := ""
+		for _, o := range rest.Operations {
+			if o.Station == "straight-stitcher" {
+				thread = o.Setting.Thread
+			}
+		}
+		if thread != "navy" {
+			t.Errorf("the machine is left with %q", thread)
 		}
 	}
 }
