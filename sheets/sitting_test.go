@@ -235,3 +235,28 @@ func TestSittingHandsOnWithinGarments(t *testing.T) {
 		t.Errorf("only %d hand-overs in %d steps", handed, len(s.Steps))
 	}
 }
+
+// In brief, too, every step says whose it is, and has its check figures.
+func TestSittingInBrief(t *testing.T) {
+	s := smallSitting(t, nil)
+	sheet := ComposeSitting(s, Options{Brief: true})
+	_, after, _ := strings.Cut(string(sheet.Markdown), "## The steps\n")
+	after, _, _ = strings.Cut(after, "\n## ")
+	lines := strings.Split(after, "\n- [ ] ")[1:]
+	if len(lines) != len(s.Steps) {
+		t.Fatalf("%d lines, want %d", len(lines), len(s.Steps))
+	}
+	for k, step := range s.Steps {
+		line := flat(lines[k])
+		for _, n := range step.Garments {
+			if !strings.Contains(line, s.Garments[n-1].Label) {
+				t.Errorf("step %d does not say that it is of %s: %s", step.Number, s.Garments[n-1].Label, line)
+			}
+		}
+		for _, c := range s.Checks {
+			if c.AfterStep == step.Number && !strings.Contains(line, flat(c.What)+": "+length.Format(length.MM(c.Expect), length.Centimetres)) {
+				t.Errorf("step %d does not have its check %q: %s", step.Number, c.What, line)
+			}
+		}
+	}
+}

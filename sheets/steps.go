@@ -45,7 +45,11 @@ func (c *composer) theSteps() {
 // each operation's first sentence, and the figures to check.
 func (c *composer) inOneLine(s process.Step, told map[string]bool) inline {
 	w := c.say.steps
-	words := []inline{strong(say(w.oneLine, values{"n": plain(number(s.Number)), "station": plain(c.stationTitle(s.Station))}))}
+	lead, v := w.oneLine, values{"n": plain(number(s.Number)), "station": plain(c.stationTitle(s.Station))}
+	if len(s.Garments) == 1 && s.Garments[0] <= len(c.labels) { // of several, each part has its own
+		lead, v["label"] = c.say.sitting.oneLine, plain(c.labels[s.Garments[0]-1])
+	}
+	words := []inline{strong(say(lead, v))}
 	words = append(words, c.changes(s)...)
 	for k := 0; k < len(s.Operations); {
 		o := c.operations[s.Operations[k]]

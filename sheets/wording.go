@@ -138,7 +138,7 @@ type shareWords struct {
 
 // sittingWords are the words on several garments in one sitting.
 type sittingWords struct {
-	made, one, several, notes, of                   string
+	made, one, several, notes, of, oneLine          string
 	inTurnMore, inTurnSame, inTurnLess, inTurnFound string
 }
 
@@ -492,6 +492,7 @@ func english() wording {
 			made: "Made in one sitting: {each}.", one: "{label} ({garment}, {count})",
 			several:     "Where there are several of a garment, do each step on all of them before you go on to the next; its minutes are for all.",
 			of:          "{part} ({label})",
+			oneLine:     "{n} · {station} · {label}.",
 			notes:       "Notes on {label}",
 			inTurnMore:  "One garment after the other, each finished before the next is begun, the changes would take {minutes}: {more} more.",
 			inTurnSame:  "One garment after the other, each finished before the next is begun, the changes would take as long.",
