@@ -26,9 +26,12 @@ func (s *Sitting) Joint() *Plan {
 	return p
 }
 
+// Name is a name of the garment's own plan as the sitting has it.
+func (g SittingGarment) Name(own string) string { return numbered(g.Number, own) }
+
 // joinInto adds what is cut and sewn for one garment to the plan of all.
 func (g SittingGarment) joinInto(p *Plan) {
-	name := func(n string) string { return numbered(g.Number, n) }
+	name := g.Name
 	title := func(t string) string { return t + " (" + g.Label + ")" }
 	for _, c := range g.Plan.Cloths {
 		c.Role = name(c.Role)
@@ -60,7 +63,7 @@ func (g SittingGarment) joinInto(p *Plan) {
 		p.Notions = append(p.Notions, x)
 	}
 	for _, x := range g.Plan.Seams {
-		x.Name, x.Title = name(x.Name), title(x.Title)
+		x.Name, x.Title, x.Course = name(x.Name), title(x.Title), g.course(x.Course)
 		p.Seams = append(p.Seams, x)
 	}
 	for _, x := range g.Plan.Interfacing {
@@ -72,19 +75,36 @@ func (g SittingGarment) joinInto(p *Plan) {
 	}
 }
 
+// course is where a line lies, by the names of the sitting.
+func (g SittingGarment) course(c Course) Course {
+	c.A, c.B, c.Own = slices.Clone(c.A), slices.Clone(c.B), slices.Clone(c.Own)
+	for _, runs := range [][]Run{c.A, c.B} {
+		for k := range runs {
+			runs[k].Piece = g.Name(runs[k].Piece)
+		}
+	}
+	for k := range c.Own {
+		c.Own[k] = g.Name(c.Own[k])
+	}
+	if c.In != "" {
+		c.In = g.Name(c.In)
+	}
+	return c
+}
+
 // joined is what a further size has otherwise at the operations and checks of the
 // sitting; what is cut for it stays with its garment.
 func (g SittingGarment) joined(s OtherSize, checks []Check) OtherSize {
 	out := OtherSize{Number: s.Number, Quantity: s.Quantity, Otherwise: slices.Clone(s.Otherwise), Differs: slices.Clone(s.Differs), Checks: slices.Clone(s.Checks)}
 	for k := range out.Otherwise {
-		out.Otherwise[k].Seam = numbered(g.Number, out.Otherwise[k].Seam)
+		out.Otherwise[k].Seam = g.Name(out.Otherwise[k].Seam)
 	}
 	for k := range out.Differs {
-		out.Differs[k].Operation = numbered(g.Number, out.Differs[k].Operation)
+		out.Differs[k].Operation = g.Name(out.Differs[k].Operation)
 	}
 	for k := range out.Checks {
 		c := &out.Checks[k]
-		c.AfterOperation = numbered(g.Number, c.AfterOperation)
+		c.AfterOperation = g.Name(c.AfterOperation)
 		for _, own := range checks { // a step of several garments names each
 			if own.AfterOperation == c.AfterOperation && strings.Replace(own.What, " ("+g.Label+")", "", 1) == c.What {
 				c.What = own.What

@@ -174,8 +174,8 @@ func (c *composer) grouped(s process.Step, ids []string, words map[string]string
 		}
 		o := c.operations[id]
 		part := lower(cmp.Or(words[id], o.Part, c.seamTitle(o.Seam)))
-		if g := o.Garment; g > 0 && words[id] == "" && len(s.Garments) > 1 && g <= len(c.labels) {
-			if of := fillText(c.say.sitting.of, "part", "", "label", c.labels[g-1]); !strings.HasSuffix(part, of) {
+		if g := o.Garment; g > 0 && words[id] == "" && len(s.Garments) > 1 && g <= len(c.garments) {
+			if of := fillText(c.say.sitting.of, "part", "", "label", c.garments[g-1].Label); !strings.HasSuffix(part, of) {
 				part += of // the other step is of this garment alone
 			}
 		}

@@ -16,12 +16,13 @@ const coveredMost = 0.2
 // laidFlat is the garment as it lies; false where it cannot be laid so that one sees
 // where things are.
 func (c *composer) laidFlat() (flat.Garment, bool) {
-	if c.flat == nil {
+	g, laid := c.flat[c.plan]
+	if !laid {
 		w := c.say.figures
-		g, _ := flat.Lay(c.plan, flat.Words{Front: w.knownFront, Back: w.knownBack})
-		c.flat = &g
+		g, _ = flat.Lay(c.plan, flat.Words{Front: w.knownFront, Back: w.knownBack})
+		c.flat[c.plan] = g
 	}
-	return *c.flat, len(c.flat.Front) > 0 && c.flat.Overlap <= coveredMost
+	return g, len(g.Front) > 0 && g.Overlap <= coveredMost
 }
 
 // flatGroup is what stands together over one name: a view, or a loose piece.
@@ -31,10 +32,15 @@ type flatGroup struct {
 }
 
 // whereAll is one drawing of where some seams lie, no higher than some mm; none where
-// the garment cannot be laid flat.
+// the garment cannot be laid flat. In a sitting it is one of each garment.
 func (c *composer) whereAll(seams []process.Seam, high float64) []figure.Figure {
 	if c.at == "" || len(seams) == 0 {
 		return nil
+	}
+	if len(c.garments) > 0 {
+		var out []figure.Figure
+		c.ofEach(seams, func(own []process.Seam) { out = append(out, c.whereAll(own, high)...) })
+		return out
 	}
 	g, ok := c.laidFlat()
 	if !ok {

@@ -90,11 +90,11 @@ type composer struct {
 	anchors  map[string]string // of a seam: the heading that tells how it is sewn
 	reader   Reader
 	brief    bool
-	only     map[int]bool   // the steps that are told; empty means all
-	labels   []string       // of the garments of a sitting, by number from 1
-	drawn    []process.Seam // whose section a bench or class sheet has shown
-	size     int            // the further size of the job whose cutting is told; 0 for the job's own
-	flat     *flat.Garment  // the garment as it lies, once it was asked for
+	only     map[int]bool                   // the steps that are told; empty means all
+	garments []process.SittingGarment       // of a sitting, by number from 1; none while one of them is told by itself
+	drawn    []process.Seam                 // whose section a bench or class sheet has shown
+	size     int                            // the further size of the job whose cutting is told; 0 for the job's own
+	flat     map[*process.Plan]flat.Garment // garments as they lie, once they were asked for
 
 	stations   map[string]process.Station
 	seams      map[string]process.Seam
@@ -107,7 +107,7 @@ func newComposer(plan *process.Plan, opts Options) *composer {
 	c := &composer{
 		page: page{ids: anchor.New()},
 		say:  opts.words(), at: opts.FiguresAt, slugs: map[string]int{}, measure: &measurer{}, anchors: map[string]string{},
-		reader: opts.For, brief: opts.Brief, only: map[int]bool{},
+		flat: map[*process.Plan]flat.Garment{}, reader: opts.For, brief: opts.Brief, only: map[int]bool{},
 	}
 	c.take(plan)
 	units := opts.Units
@@ -152,10 +152,12 @@ func (c *composer) take(plan *process.Plan) {
 
 // aside writes of another plan for a while.
 func (c *composer) aside(plan *process.Plan, write func()) {
-	own := c.plan
+	all, garments := c.plan, c.garments
+	c.garments = nil
 	c.take(plan)
 	write()
-	c.take(own)
+	c.garments = garments
+	c.take(all)
 }
 
 // draw puts a figure on the page, with its caption. The figure is made only

@@ -12,9 +12,7 @@ import (
 // [Compose]. It is a pure function.
 func ComposeSitting(s *process.Sitting, opts Options) Sheet {
 	c := &sitter{composer: newComposer(s.Joint(), opts), sitting: s}
-	for _, g := range s.Garments {
-		c.labels = append(c.labels, g.Label)
-	}
+	c.garments = s.Garments
 	c.heading(1, plain(upper(c.title())))
 	c.opening()
 	c.layOut()
@@ -82,6 +80,25 @@ func (c *sitter) opening() {
 			c.clothTable()
 			c.sizeTable()
 		})
+	}
+}
+
+// ofEach writes of seams of a sitting garment by garment, of each as its own plan has
+// them, but for their titles.
+func (c *composer) ofEach(seams []process.Seam, write func(own []process.Seam)) {
+	for _, g := range c.garments {
+		var own []process.Seam
+		for _, s := range seams {
+			k := slices.IndexFunc(g.Plan.Seams, func(x process.Seam) bool { return g.Name(x.Name) == s.Name })
+			if k >= 0 {
+				x := g.Plan.Seams[k]
+				x.Title = s.Title
+				own = append(own, x)
+			}
+		}
+		if len(own) > 0 {
+			c.aside(g.Plan, func() { write(own) })
+		}
 	}
 }
 

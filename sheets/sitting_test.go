@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"bodkin/process"
 	"bodkin/process/order"
 	"bodkin/seams"
@@ -247,16 +249,52 @@ func TestSittingInBrief(t *testing.T) {
 		t.Fatalf("%d lines, want %d", len(lines), len(s.Steps))
 	}
 	for k, step := range s.Steps {
-		line := flat(lines[k])
+		line := flattened(lines[k])
 		for _, n := range step.Garments {
 			if !strings.Contains(line, s.Garments[n-1].Label) {
 				t.Errorf("step %d does not say that it is of %s: %s", step.Number, s.Garments[n-1].Label, line)
 			}
 		}
 		for _, c := range s.Checks {
-			if c.AfterStep == step.Number && !strings.Contains(line, flat(c.What)+": "+length.Format(length.MM(c.Expect), length.Centimetres)) {
+			if c.AfterStep == step.Number && !strings.Contains(line, flattened(c.What)+": "+length.Format(length.MM(c.Expect), length.Centimetres)) {
 				t.Errorf("step %d does not have its check %q: %s", step.Number, c.What, line)
 			}
+		}
+	}
+}
+
+// Where a seam lies is drawn on its own garment, as in the plan of that by itself.
+func TestSittingDrawsSeamsOnTheirGarment(t *testing.T) {
+	s := smallSitting(t, nil)
+	for _, reader := range Readers() {
+		c := newComposer(s.Joint(), Options{For: Reader(reader), FiguresAt: "f/"})
+		c.garments = s.Garments
+		drawn := 0
+		for _, g := range s.Garments {
+			alone := newComposer(g.Plan, Options{For: Reader(reader), FiguresAt: "f/"})
+			for _, own := range g.Plan.Seams {
+				want, got := alone.whereFigure(own), c.whereFigure(c.seams[g.Name(own.Name)])
+				want, got = append(want, alone.whereAll([]process.Seam{own}, whereLess)...), append(got, c.whereAll([]process.Seam{c.seams[g.Name(own.Name)]}, whereLess)...)
+				if len(got) != len(want) {
+					t.Fatalf("%s of %s: %d drawings, want %d", own.Name, g.Label, len(got), len(want))
+				}
+				for k := range got {
+					drawn++
+					if d := cmp.Diff(want[k].Items, got[k].Items); d != "" {
+						t.Errorf("%s of %s is drawn otherwise: %s", own.Name, g.Label, d)
+					}
+					if !strings.Contains(got[k].Title, g.Label) {
+						t.Errorf("the drawing of %s is called %q", own.Name, got[k].Title)
+					}
+				}
+			}
+		}
+		if drawn < 10 {
+			t.Errorf("only %d drawings", drawn)
+		}
+		both := c.whereAll([]process.Seam{c.seams["1/side"], c.seams["2/side"]}, whereLess)
+		if len(both) != 2 {
+			t.Errorf("the side seams of two garments are in %d drawings", len(both))
 		}
 	}
 }

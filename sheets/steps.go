@@ -46,8 +46,8 @@ func (c *composer) theSteps() {
 func (c *composer) inOneLine(s process.Step, told map[string]bool) inline {
 	w := c.say.steps
 	lead, v := w.oneLine, values{"n": plain(number(s.Number)), "station": plain(c.stationTitle(s.Station))}
-	if len(s.Garments) == 1 && s.Garments[0] <= len(c.labels) { // of several, each part has its own
-		lead, v["label"] = c.say.sitting.oneLine, plain(c.labels[s.Garments[0]-1])
+	if len(s.Garments) == 1 && s.Garments[0] <= len(c.garments) { // of several, each part has its own
+		lead, v["label"] = c.say.sitting.oneLine, plain(c.garments[s.Garments[0]-1].Label)
 	}
 	words := []inline{strong(say(lead, v))}
 	words = append(words, c.changes(s)...)

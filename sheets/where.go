@@ -29,6 +29,11 @@ func (c *composer) whereFigure(s process.Seam) []figure.Figure {
 	if c.at == "" {
 		return nil
 	}
+	if len(c.garments) > 0 {
+		var out []figure.Figure
+		c.ofEach([]process.Seam{s}, func(own []process.Seam) { out = c.whereFigure(own[0]) })
+		return out
+	}
 	if g, ok := c.laidFlat(); ok {
 		if f := c.onTheGarment(g, whereHigh, s); len(f) > 0 {
 			return f
