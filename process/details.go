@@ -408,8 +408,8 @@ func (o *operator) aboveHem(i int, l *line) string {
 // raised is how far a hem lies above that of the piece over it; 0 where it hangs in
 // no other, mm.
 func (o *operator) raised(l *line) length.MM {
-	if l.kind != "hem" {
-		return 0
+	if l.kind != "hem" || o.made == nil { // of several garments each line has its own
+		return l.raised
 	}
 	for _, p := range o.made.Pieces {
 		for _, e := range p.Edges {

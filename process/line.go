@@ -2,6 +2,7 @@ package process
 
 import (
 	"bodkin/seams"
+	"bodkin/seams/length"
 	"bodkin/templates"
 )
 
@@ -55,6 +56,7 @@ type line struct {
 	lays        *seams.Stay  // what asks for that strip
 	draws       *line        // of gathers: what takes their edge in
 	minutes     float64
+	raised      length.MM // in a sitting: what it is in its garment, see operator.raised
 }
 
 // edging reports what finishes a free edge: a treatment, or a detail along it.

@@ -212,6 +212,7 @@ func (o *operator) join(g *operator, number int) {
 	}
 	for _, l := range g.lines {
 		c := *l
+		c.raised = g.raised(l)
 		c.name = numbered(number, l.name)
 		o.lines = append(o.lines, &c)
 	}

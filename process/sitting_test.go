@@ -447,3 +447,45 @@ func TestSittingBegunKeepsWhatIsAsked(t *testing.T) {
 		}
 	}
 }
+
+// Every garment of the shelf sits beside others, a lined one too: all its operations
+// and checks are there, in an order that its reasons allow.
+func TestEveryGarmentInASitting(t *testing.T) {
+	shelf := loadShelf(t)
+	w := roomOf("steam", "straight-stitcher", "overlocker-3")
+	names := append(templates.Names(), "a-line-skirt")
+	for from := 0; from < len(names); from += 4 {
+		var ins []process.Input
+		for k, name := range names[from:min(from+4, len(names))] {
+			g, err := templates.Load(name)
+			if err != nil {
+				t.Fatal(err)
+			}
+			j := jobFor(g, "cotton-lawn", "cotton-lawn")
+			if from+k == len(names)-1 {
+				j.Choices = form.Pairs[form.Text]{pair("lining", "hung")}
+			}
+			ins = append(ins, process.Input{Job: j, Garment: g, Workroom: w, Shelf: shelf})
+		}
+		s, err := process.Sit(t.Context(), ins, nil, order.Options{Nodes: order.NoSearch})
+		if err != nil {
+			t.Fatal(err)
+		}
+		checkOrder(t, s.Joint())
+		have, want := map[string]bool{}, 0
+		for _, o := range s.Operations {
+			have[o.ID] = true
+		}
+		for _, g := range s.Garments {
+			want += len(g.Plan.Checks)
+			for _, o := range g.Plan.Operations {
+				if o.Does != "test" && !have[g.Name(o.ID)] {
+					t.Errorf("%s lacks %s", g.Label, o.ID)
+				}
+			}
+		}
+		if len(s.Checks) != want {
+			t.Errorf("%v: %d checks, want %d", names[from:min(from+4, len(names))], len(s.Checks), want)
+		}
+	}
+}
