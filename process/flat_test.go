@@ -22,10 +22,10 @@ func TestBandWorkedFlatHasNoRing(t *testing.T) {
 		t.Fatalf("the sleeve band is worked %q", s.Work)
 	}
 	k := slices.IndexFunc(p.Operations, func(o process.Operation) bool {
-		return o.Seam == "sleeve" && o.Does == "pin"
+		return o.Seam == "sleeve" && o.Does == "trim"
 	})
 	if said := p.Operations[k].Text; strings.Contains(said, "ring") || !strings.Contains(said, "a later seam takes them in") {
-		t.Errorf("pinning says %q", said)
+		t.Errorf("trimming its ends says %q", said)
 	}
 }
 

@@ -158,7 +158,7 @@ func (r *rowing) fewest(ctx context.Context) (*TableRow, error) {
 		return nil, err
 	}
 	best := math.Inf(1)
-	for k := len(b.Stations); k <= len(b.Stations)+mostTables; k++ {
+	for k := len(b.Stations); k <= max(len(b.Stations)+mostTables, len(r.people)); k++ { // slow people want more tables than the plan's pace
 		q, err := r.quickestOf(ctx, k)
 		if err != nil {
 			return nil, err

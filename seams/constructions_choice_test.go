@@ -245,16 +245,16 @@ func TestPublishedStepsInOrder(t *testing.T) {
 		{"plain-open-pinked", []string{"stitch raw edges", "stitch single", "pink"}, oklahoma801},
 		{"plain-open-bound", []string{"stitch raw edges", "press open", "pin strip", "stitch raw edges", "press over", "fold Wrap", "stitch groove"}, hongKong},
 		{"baby-hem", []string{"stitch single", "press row", "stitch fold", "trim", "fold", "stitch inner fold"}, commonWay},
-		{"faced-edge", []string{"stitch raw edges", "grade", "stitch Understitch", "press"}, goodheart},
+		{"faced-edge", []string{"stitch raw edges", "grade", "stitch understitch", "press"}, goodheart},
 		{"self-bound", []string{"stitch raw edges", "trim allowance", "fold twice", "stitch allowances only"}, commonWay},
 		{"mock-felled", []string{"stitch raw edges", "trim underneath", "stitch near", "stitch second"}, commonWay},
 		{"welt", []string{"stitch raw edges", "trim underneath", "stitch welt"}, tailored},
 		{"slot", []string{"baste raw edges", "press open", "pin strip", "stitch each side"}, conover1},
 		{"gathered", []string{"stitch gathering rows", "gather bobbin", "stitch gathers uppermost", "press never across"}, "A. W. Koester, Pressing, Oregon State Univ. Extension (c. 1977); " + commonWay},
-		{"circular-hem", []string{"hang day", "mark floor", "stitch row", "gather thread", "hand-stitch Blind-stitch"}, goodheart + ", p. 459; " + texas359},
-		{"shirt-collar", []string{"stitch outer and under", "grade", "turn", "press", "stitch Topstitch", "stitch stands", "stitch neck edge"}, "P. Sarkar, operation breakdown of a men's formal shirt, 17 Dec 2011"},
+		{"circular-hem", []string{"hang day", "mark floor", "stitch row", "gather thread", "hand-stitch blind-stitch"}, goodheart + ", p. 459; " + texas359},
+		{"shirt-collar", []string{"stitch outer and under", "grade", "turn", "press", "stitch topstitch", "stitch stands", "stitch neck edge"}, "P. Sarkar, operation breakdown of a men's formal shirt, 17 Dec 2011"},
 		{"cuff", []string{"press half", "stitch edges", "stitch ends"}, "P. Sarkar, operation breakdown of a men's formal shirt, 17 Dec 2011"},
-		{"patch-pocket", []string{"press mouth", "stitch mouth", "press Turn", "stitch sides"}, "P. Sarkar, operation breakdown of a men's formal shirt, 17 Dec 2011"},
+		{"patch-pocket", []string{"press mouth", "stitch mouth", "press other edges", "stitch sides"}, "P. Sarkar, operation breakdown of a men's formal shirt, 17 Dec 2011"},
 	} {
 		sized, err := constructionOf(t, s, row.construction).Measure(plainFacts(t, s, "silk-organza"))
 		if err != nil {

@@ -81,7 +81,7 @@ func TestFactNames(t *testing.T) {
 		"cloth": {"coated", "crease", "fibre", "flammable", "fraying", "heat_dots", "holes_stay", "knit", "lace", "one_way", "pile", "recovery",
 			"sheer", "sheerness", "shine", "slip", "steam", "stretch", "stretch_across", "stretch_along", "thickness", "weight", "woven"},
 		"join": {"across", "allowance", "bias", "closed", "closes_band", "curved", "depth", "eased", "elastic", "flat", "fullness", "gives", "grip", "hollow", "inside_seen", "lap", "length", "neatened", "opening", "other_cloth",
-			"own_width", "runs_on", "slanting", "strain", "stretch", "tightest_radius", "turning"},
+			"own_width", "point", "runs_on", "slanting", "strain", "stretch", "tightest_radius", "turning"},
 	}
 	want["applied"], want["edge"] = want["cloth"], want["join"]
 	if got := slices.Sorted(maps.Keys(values)); !slices.Equal(got, slices.Sorted(maps.Keys(want))) {
