@@ -56,6 +56,11 @@ func (c *composer) onTheGarment(g flat.Garment, most float64, seams ...process.S
 		return slices.ContainsFunc(seams, func(s process.Seam) bool { return len(g.On(x, s.Name)) > 0 })
 	}
 	names := []string{c.say.figures.viewFront, c.say.figures.viewBack}
+	for k := range names {
+		if c.of != "" {
+			names[k] = fillText(c.say.sitting.of, "part", names[k], "label", c.of)
+		}
+	}
 	var groups []flatGroup
 	var banded []string
 	found := false

@@ -94,6 +94,7 @@ type composer struct {
 	garments []process.SittingGarment       // of a sitting, by number from 1; none while one of them is told by itself
 	drawn    []process.Seam                 // whose section a bench or class sheet has shown
 	size     int                            // the further size of the job whose cutting is told; 0 for the job's own
+	of       string                         // label of the garment whose drawing stands beside another's
 	flat     map[*process.Plan]flat.Garment // garments as they lie, once they were asked for
 
 	stations   map[string]process.Station

@@ -97,7 +97,11 @@ func (c *composer) ofEach(seams []process.Seam, write func(own []process.Seam)) 
 			}
 		}
 		if len(own) > 0 {
+			if len(own) < len(seams) { // another garment's stand beside them
+				c.of = g.Label
+			}
 			c.aside(g.Plan, func() { write(own) })
+			c.of = ""
 		}
 	}
 }

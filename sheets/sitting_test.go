@@ -294,7 +294,12 @@ func TestSittingDrawsSeamsOnTheirGarment(t *testing.T) {
 		}
 		both := c.whereAll([]process.Seam{c.seams["1/side"], c.seams["2/side"]}, whereLess)
 		if len(both) != 2 {
-			t.Errorf("the side seams of two garments are in %d drawings", len(both))
+			t.Fatalf("the side seams of two garments are in %d drawings", len(both))
+		}
+		for k, g := range s.Garments {
+			if svg := string(both[k].SVG()); !strings.Contains(svg, "("+g.Label+")") {
+				t.Errorf("the drawing does not say that it is of %s", g.Label)
+			}
 		}
 	}
 }
