@@ -29,7 +29,7 @@ func (o *operator) layTogether(c clothIn) {
 	}
 	n := op{line: -1, act: o.act("baste"), cloths: []seams.Cloth{c.cloth}}
 	n.ID, n.Does, n.Part = layering+"."+c.role, "baste", lowerFirst(c.title)
-	n.Text = fmt.Sprintf("Lay each piece of %s, right side up, on its piece of %s, smooth the two from the middle outwards and baste them together within the allowances, all round. From here on handle them as one.",
+	n.Text = fmt.Sprintf("Lay each piece of %s, right side up, on its piece of %s, smooth the two from the middle outwards and baste them together within the allowances, all round. Handle them as one from now on.",
 		lowerFirst(c.outer.Title), lowerFirst(c.under.Title))
 	n.Good = "The two layers lie flat together, and neither is longer than the other."
 	n.Length = around / float64(o.quantity)

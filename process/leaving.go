@@ -28,7 +28,7 @@ func (o *operator) threadToLeave(k int) op {
 	n := op{line: -1, station: k, act: act, cloths: []seams.Cloth{o.cloths[0].cloth}}
 	n.ID, n.Does, n.Part, n.Station = leaving+"."+st.Name, "thread", lowerFirst(st.Title), st.Name
 	n.Setting.Thread = st.leave
-	n.Text = "Leave it threaded with " + st.leave + ", as was asked, and sew a few stitches on a scrap."
+	n.Text = "Leave it threaded with " + st.leave + ", as was asked, and sew ten stitches on a scrap."
 	n.Good = "The scrap shows an even row in " + st.leave + "."
 	n.Minutes, n.Basis = act.Start, act.Basis
 	return n

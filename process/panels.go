@@ -180,7 +180,7 @@ func (o *operator) joinPanels() {
 		if w.hidden != "" {
 			n.Text += ", so that each seam lies " + w.hidden
 		}
-		n.Text += ". Neaten the edges together, press them to one side, and go on as with a piece cut whole."
+		n.Text += ". Neaten the edges together. From the wrong side, press them to one side, and go on as with a piece cut whole."
 		n.Good = "The piece lies flat, as wide as its seam lines, and the hem's edges run on in one line."
 		n.Length = p.Height * float64(rows*max(1, p.Count/o.quantity))
 		if o.settle(&n, stitch, 0, "", c.thread) != nil {

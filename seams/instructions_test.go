@@ -13,10 +13,13 @@ import (
 // printed instructions (sewers' pages on pattern sheets, common practice); the words
 // that carry it are the house's own: common practice, no source.
 var (
-	instructionName  = regexp.MustCompile(`\{[a-z_]+\}`)
-	instructionEnd   = regexp.MustCompile(`[.!?]( |$)`)
-	instructionSide  = regexp.MustCompile(`(?i)right sides?|wrong sides?|uppermost|underneath|together|single|under side|in the allowance|side (of|that|where)|each side`)
-	instructionFrom  = regexp.MustCompile(`\{[a-z_]+\}|a thread|in the groove|on the (row|marks|raw edge)|(on|along|down) the seam line|from corner to corner|in line with the fold`)
+	instructionName = regexp.MustCompile(`\{[a-z_]+\}`)
+	instructionEnd  = regexp.MustCompile(`[.!?]( |$)`)
+	instructionSide = regexp.MustCompile(`(?i)right sides?|wrong sides?|uppermost|underneath|together|single|under side|in the allowance|side (of|that|where)|each side`)
+	instructionFrom = regexp.MustCompile(`\{[a-z_]+\}( wide,)?( and \{[a-z_]+\})? (from|beyond|outside|inside|past|off|wide|deep|square|of the edge)\b|every \{` +
+		`|a thread (from|nearer|outside)|in the groove|on the (row|marks|raw edge|line)|(on|along|down) the seam line|from corner to corner|in line with the fold|half way between` +
+		`|the knife|over its raw edge|slanting stitches|to the (row|hem|tapes?|allowances?|finished edge)|[Tt]rim the allowances? to|at each mark|in each (ring|hole)` +
+		`|along (its|their) middle|in the middle of|along both edges|allowances of|side seams and shoulders`)
 	instructionHand  = regexp.MustCompile(`\{[a-z_]+\} (long|apart|deep)|every \{|(two|three|four|six) (overcast )?stitches|a stitch beside every stitch|four times over`)
 	instructionFace  = regexp.MustCompile(`(?i)wrong sides?|right sides?|under side|inner side|side of the`)
 	instructionWay   = regexp.MustCompile(`\b(open|flat|towards|away from|to one side|under|inwards|outwards|in half|into|up|down|downwards|round|as it was|as they were|to the wrong side|the way they lie|over its row|to a fold)\b`)
@@ -44,11 +47,6 @@ var leads = strings.Fields(`above after along and at between edge for from hollo
 // reason.
 var pardoned = []struct{ construction, words, law, because string }{
 	{"button", "wind the thread", "from", "the thread goes round the shank, and no edge is near"},
-	{"hook-and-eye", "sew the hook on", "from", "the rings say where the stitches go"},
-	{"snap", "overcast the ball", "from", "the holes say where the stitches go"},
-	{"snap", "overcast the socket", "from", "the holes say where the stitches go"},
-	{"faced-edge", "tack the outer edge", "from", "the allowance it is tacked to says where"},
-	{"faced-edge-by-hand", "tack the outer edge", "from", "the allowance it is tacked to says where"},
 }
 
 // sentencesOf are the sentences of a text, each name in braces as one figure.
@@ -175,6 +173,8 @@ func TestInstructionLawsBite(t *testing.T) {
 		{instructionWay, "From the wrong side, press the seam.", false},
 		{instructionSide, "Stitch {seam} from the edge.", false},
 		{instructionHand, "Fell the fold to the row by hand.", false},
+		{instructionFrom, "Stitch round the pocket, each stitch {short} long.", false},
+		{instructionFrom, "Stitch {near} from its edge.", true},
 	} {
 		if got := tt.law.MatchString(tt.text); got != tt.want {
 			t.Errorf("%q: %v", tt.text, got)
