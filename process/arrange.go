@@ -34,7 +34,7 @@ type tallied struct {
 
 // attribute is one thing about a station that is set for an operation.
 type attribute struct {
-	what   string // thread, needle, foot, stitch, heat
+	what   string // as the settings and the changes call it
 	values []string
 	index  map[string]int
 }
@@ -261,7 +261,7 @@ func (o *operator) problem() (order.Problem, [][]attribute) {
 func attributeNames(kind string) []string {
 	switch kind {
 	case "machine":
-		return []string{"thread", "needle", "foot", "stitch"}
+		return []string{"thread", "bobbin", "loopers", "needle", "foot", "stitch"}
 	case "hand":
 		return []string{"thread"}
 	case "iron":
@@ -274,10 +274,11 @@ func attributeNames(kind string) []string {
 func (s Setting) value(what string) string {
 	switch what {
 	case "thread":
-		if s.Loopers != "" {
-			return s.Thread + loopersIn + s.Loopers
-		}
 		return s.Thread
+	case "bobbin":
+		return s.Bobbin
+	case "loopers":
+		return s.Loopers
 	case "needle":
 		return s.Needle
 	case "foot":
@@ -330,20 +331,10 @@ func (a *attribute) costs(st station) order.Attribute {
 		return out
 	}
 	minutes := map[string]float64{
-		"thread": st.minutes.Thread, "needle": st.minutes.Needle,
-		"foot": st.minutes.Foot, "stitch": st.minutes.Stitch,
+		"thread": st.minutes.Thread, "bobbin": st.minutes.Bobbin, "loopers": st.minutes.Loopers,
+		"needle": st.minutes.Needle, "foot": st.minutes.Foot, "stitch": st.minutes.Stitch,
 	}[a.what]
 	out.Change = order.Uniform(n, secondsIn(minutes))
-	if a.what == "thread" {
-		for i, from := range a.values {
-			for j, to := range a.values {
-				_, was, _ := strings.Cut(from, loopersIn)
-				if _, is, ok := strings.Cut(to, loopersIn); ok && i != j && was == is {
-					out.Change[i][j] = secondsIn(minutes * needlesAlone) // the loopers stay
-				}
-			}
-		}
-	}
 	for i := range out.First {
 		out.First[i] = secondsIn(minutes)
 	}

@@ -59,7 +59,8 @@ func (s Setting) after(t Setting) Setting {
 		}
 		return new
 	}
-	s.Thread, s.Needle, s.Foot = keep(s.Thread, t.Thread), keep(s.Needle, t.Needle), keep(s.Foot, t.Foot)
+	s.Thread, s.Bobbin, s.Loopers = keep(s.Thread, t.Thread), keep(s.Bobbin, t.Bobbin), keep(s.Loopers, t.Loopers)
+	s.Needle, s.Foot = keep(s.Needle, t.Needle), keep(s.Foot, t.Foot)
 	if t.Stitch != "" {
 		s.Stitch, s.StitchMM = t.Stitch, t.StitchMM
 	}

@@ -44,18 +44,18 @@ func (o *operator) bobbins(plan *Plan, a *arrangement) ([]BobbinUse, error) {
 		if err != nil {
 			return nil, err
 		}
-		if st.Bobbins == 0 {
+		if n.Setting.Bobbin == "" {
 			continue
 		}
 		_, below, err := o.draws(n, st)
 		if err != nil {
 			return nil, err
 		}
-		key := [2]string{n.Station, n.Setting.Thread}
+		key := [2]string{n.Station, n.Setting.Bobbin}
 		k, ok := at[key]
 		if !ok {
 			k = len(out)
-			at[key], out = k, append(out, BobbinUse{Colour: n.Setting.Thread, Station: n.Station, Holds: holds, Wind: 1, RunsOut: []RunsOut{}})
+			at[key], out = k, append(out, BobbinUse{Colour: n.Setting.Bobbin, Station: n.Station, Holds: holds, Wind: 1, RunsOut: []RunsOut{}})
 		}
 		u := &out[k]
 		u.Metres += seams.WithWaste(below)

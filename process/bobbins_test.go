@@ -33,8 +33,8 @@ func TestBobbins(t *testing.T) {
 				}
 				step = r.Step
 				for _, o := range p.Operations {
-					if o.ID == r.Operation && (o.Station != u.Station || o.Setting.Thread != u.Colour) {
-						t.Errorf("%s runs out in %s, which sews in %s", u.Colour, o.ID, o.Setting.Thread)
+					if o.ID == r.Operation && (o.Station != u.Station || o.Setting.Bobbin != u.Colour) {
+						t.Errorf("%s runs out in %s, which has %s below", u.Colour, o.ID, o.Setting.Bobbin)
 					}
 				}
 			}

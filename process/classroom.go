@@ -345,7 +345,7 @@ func (t *teacher) variant(m int, n op) ClassVariant {
 	l := t.learners[m]
 	v := ClassVariant{Students: []string{l.Name.Value}, Station: l.o.room.stations[n.station].Title, Setting: n.Setting,
 		Text: n.Text, Good: n.Good, Checks: []Check{}}
-	v.Setting.Thread, v.Setting.Needle = "", ""
+	v.Setting.Thread, v.Setting.Bobbin, v.Setting.Loopers, v.Setting.Needle = "", "", "", ""
 	switch {
 	case n.line >= 0:
 		v.Construction = l.o.lines[n.line].construction.Title

@@ -9,14 +9,6 @@ import (
 	"bodkin/seams/form"
 )
 
-// loopersIn parts the colour of the needles from that of the loopers in the value
-// of a setting.
-const loopersIn = ", loopers "
-
-// needlesAlone is the part of a change of thread that the needles take where the
-// loopers stay: an estimate, no published figure.
-const needlesAlone = 0.4
-
 // conesOf are how many of a colour there are: those of the job over those of the
 // room. They are none where nobody has counted.
 func conesOf(w *Workroom, j *Job) form.Pairs[int] {

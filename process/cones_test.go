@@ -52,16 +52,16 @@ func TestConesOfAColour(t *testing.T) {
 		loopers string
 		lacking string
 	}{
-		{"nobody counted", nil, "", ""},
-		{"enough", []any{own, 3, "white", 4}, "", ""},
+		{"nobody counted", nil, own, ""},
+		{"enough", []any{own, 3, "white", 4}, own, ""},
 		{"one, and four white", []any{own, 1, "white", 4, "grey", 2}, "white", ""},
 		{"one, and two grey", []any{own, 1, "grey", 2}, "grey", ""},
-		{"one, and no other", []any{own, 1, "grey", 1}, "", "no other colour has cones enough for the loopers"},
-		{"none", []any{"white", 4}, "", "too few for the needles alone"},
+		{"one, and no other", []any{own, 1, "grey", 1}, own, "no other colour has cones enough for the loopers"},
+		{"none", []any{"white", 4}, own, "too few for the needles alone"},
 	} {
 		p := work(tt.cones...)
 		o := overlocked(p)
-		if o.Setting.Thread != own || o.Setting.Loopers != tt.loopers || strings.Contains(o.Text, "Thread the loopers with") != (tt.loopers != "") {
+		if o.Setting.Thread != own || o.Setting.Loopers != tt.loopers || strings.Contains(o.Text, "Thread the loopers with") != (tt.loopers != own) {
 			t.Errorf("%s: %s, loopers %q: %s", tt.name, o.Setting.Thread, o.Setting.Loopers, o.Text)
 		}
 		said := slices.ContainsFunc(p.Notices, func(n process.Notice) bool {
@@ -70,7 +70,7 @@ func TestConesOfAColour(t *testing.T) {
 		if said != (tt.lacking != "") {
 			t.Errorf("%s: lacking cones told: %v", tt.name, said)
 		}
-		if tt.loopers != "" && (metres(p, tt.loopers) <= 0 || metres(p, own) >= metres(free, own)) {
+		if tt.loopers != own && (metres(p, tt.loopers) <= 0 || metres(p, own) >= metres(free, own)) {
 			t.Errorf("%s: %g m of %s and %g of %s, all in one %g", tt.name, metres(p, tt.loopers), tt.loopers, metres(p, own), own, metres(free, own))
 		}
 	}
@@ -79,7 +79,7 @@ func TestConesOfAColour(t *testing.T) {
 	j.Seams = form.Pairs[form.Text]{{Key: text("side"), Value: text("plain-together-overlocked anyway")}}
 	j.Cones = form.Pairs[int]{{Key: text(own), Value: 1}, {Key: text("white"), Value: 4}}
 	p := plan(t, j, roomOf("steam", "straight-stitcher", "overlocker-3"), shelf)
-	if o := overlocked(p); o.Setting.Loopers != "" {
+	if o := overlocked(p); o.Setting.Loopers != own {
 		t.Errorf("in georgette the loopers are %s", o.Setting.Loopers)
 	}
 }

@@ -10,7 +10,8 @@ import (
 // and why.
 type Forced struct {
 	Station string        `json:"station"` // empty where What is move
-	What    string        `json:"what"`    // thread, loopers, needle, foot, heat, move
+	What    string        `json:"what"`    // thread, bobbin, loopers, needle, foot, heat, move
+	With    []string      `json:"with"`    // what is changed along with it every time, as the bobbin with the thread
 	Made    int           `json:"made"`    // changes in this order
 	Least   int           `json:"least"`   // no order has fewer
 	Values  []string      `json:"values"`  // what it is set to in turn along the chain, or all that is wanted
@@ -68,7 +69,7 @@ func (o *operator) forced(plan *Plan, a *arrangement) []Forced {
 				held = at.index[v]
 			}
 			o.least(&f, wants, held, waits, func(v int) string { return inWords(at.what, at.values[v]) }, func(v, w int) bool { return v != w })
-			out = append(out, f)
+			out = alongside(out, f)
 		}
 	}
 	if plan.Totals.StationMoves > 0 {
@@ -122,9 +123,23 @@ func (o *operator) forcedAmong(plan *Plan, a *arrangement, like []int) []Forced 
 		if f.Made > f.Least {
 			f.Because += fmt.Sprintf("; this order makes %d more, because avoiding it would cost more elsewhere", f.Made-f.Least)
 		}
-		out = append(out, f)
+		out = alongside(out, f)
 	}
 	return out
+}
+
+// alongside adds what is changed to a list, or, where it is a thread that is
+// changed along with the one before, to that.
+func alongside(out []Forced, f Forced) []Forced {
+	f.With = []string{}
+	if k := len(out) - 1; k >= 0 {
+		g := &out[k]
+		if threaded(f.What) && threaded(g.What) && f.Station == g.Station && f.Made == g.Made && f.Least == g.Least && f.Because == g.Because {
+			g.With = append(g.With, f.What)
+			return out
+		}
+	}
+	return append(out, f)
 }
 
 // inWords is a value as it is spoken of: heat is a number of dots.
@@ -140,7 +155,7 @@ func inWords(what, value string) string {
 
 // forcedMoves is the same of going from place to place.
 func (o *operator) forcedMoves(plan *Plan, a *arrangement, waits [][]bool) Forced {
-	f := Forced{What: "move", Made: plan.Totals.StationMoves}
+	f := Forced{What: "move", With: []string{}, Made: plan.Totals.StationMoves}
 	moves := o.moves()
 	var wants []want
 	for _, i := range a.sequence {

@@ -165,7 +165,7 @@ func checkCost(t *testing.T, p *process.Plan, w *process.Workroom, shelf *seams.
 		kind[s.Name] = s
 	}
 	minutes, at := 0.0, ""
-	threads, moves := 0, 0
+	threads, moves, rethreaded := 0, 0, ""
 	held := heldAtFirst(p, w)
 	if p.Begun != nil {
 		at = p.Begun.At
@@ -196,8 +196,8 @@ func checkCost(t *testing.T, p *process.Plan, w *process.Workroom, shelf *seams.
 				return
 			case ok:
 				minutes += seconds(cost)
-				if what == "thread" {
-					threads++
+				if strings.Contains("thread bobbin loopers", what) && rethreaded != o.ID {
+					threads, rethreaded = threads+1, o.ID // all at once is one change of thread
 				}
 			default:
 				minutes += seconds(first)
@@ -207,6 +207,8 @@ func checkCost(t *testing.T, p *process.Plan, w *process.Workroom, shelf *seams.
 		switch st.Kind {
 		case "machine":
 			set("thread", o.Setting.Thread, m.Minutes.Thread, m.Minutes.Thread)
+			set("bobbin", o.Setting.Bobbin, m.Minutes.Bobbin, m.Minutes.Bobbin)
+			set("loopers", o.Setting.Loopers, m.Minutes.Loopers, m.Minutes.Loopers)
 			set("needle", o.Setting.Needle, m.Minutes.Needle, m.Minutes.Needle)
 			set("foot", o.Setting.Foot, m.Minutes.Foot, 0)
 			if o.Setting.Stitch != "" {
@@ -257,7 +259,7 @@ func heldAtFirst(p *process.Plan, w *process.Workroom) map[string]string {
 			name += fmt.Sprintf("-%d", of[name])
 		}
 		if m.Threaded != "" {
-			held[name+" thread"] = m.Threaded
+			held[name+" thread"], held[name+" bobbin"], held[name+" loopers"] = m.Threaded, m.Threaded, m.Threaded
 		}
 		if m.Foot.Value != "" {
 			held[name+" foot"] = m.Foot.Value
@@ -267,7 +269,7 @@ func heldAtFirst(p *process.Plan, w *process.Workroom) map[string]string {
 		return held
 	}
 	for station, s := range p.Begun.Held {
-		for what, value := range map[string]string{"thread": s.Thread, "needle": s.Needle, "foot": s.Foot} {
+		for what, value := range map[string]string{"thread": s.Thread, "bobbin": s.Bobbin, "loopers": s.Loopers, "needle": s.Needle, "foot": s.Foot} {
 			if value != "" {
 				held[station+" "+what] = value
 			}

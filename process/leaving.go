@@ -27,7 +27,7 @@ func (o *operator) threadToLeave(k int) op {
 	st, act := o.room.stations[k], o.act("thread")
 	n := op{line: -1, station: k, act: act, cloths: []seams.Cloth{o.cloths[0].cloth}}
 	n.ID, n.Does, n.Part, n.Station = leaving+"."+st.Name, "thread", lowerFirst(st.Title), st.Name
-	n.Setting.Thread = st.leave
+	n.Setting.carry(st.leave, st.below)
 	n.Text = "Leave it threaded with " + st.leave + ", as was asked, and sew ten stitches on a scrap."
 	n.Good = "The scrap shows an even row in " + st.leave + "."
 	n.Minutes, n.Basis = act.Start, act.Basis

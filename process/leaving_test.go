@@ -54,7 +54,7 @@ func TestLeftAsTheRoomWants(t *testing.T) {
 		t.Fatal(err)
 	}
 	// White at both ends round seams in green takes two changes, green none.
-	if got, want := cost["white>white"]-cost["reed green>reed green"], 2*m.Minutes.Thread; got < want-1e-6 || got > want+1e-6 {
+	if got, want := cost["white>white"]-cost["reed green>reed green"], 2*(m.Minutes.Thread+m.Minutes.Loopers); got < want-1e-6 || got > want+1e-6 {
 		t.Errorf("white at both ends costs %.2f minutes more, want %.2f", got, want)
 	}
 	if cost[">white"] > cost["white>white"]+1e-9 {

@@ -190,6 +190,12 @@ func (o *operator) settle(n *op, stitch string, stitchMM float64, foot, colour s
 			return &CannotError{About: n.Part, Why: []string{"nothing in the room forms stitch " + stitch}}
 		}
 		n.Setting.Stitch, n.Setting.Thread = st.Name, colour
+		if st.Bobbins > 0 {
+			n.Setting.Bobbin = colour
+		}
+		if st.Loopers > 0 {
+			n.Setting.Loopers = colour
+		}
 		o.loop(n, st)
 		if n.row.Topstitch {
 			kind, special, err := o.threadKind(n)

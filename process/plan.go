@@ -343,8 +343,9 @@ type Operation struct {
 
 // Setting is what the station must be set to.
 type Setting struct {
-	Thread   string  `json:"thread"`
-	Loopers  string  `json:"loopers"` // colour, where it is another than that of the needles
+	Thread   string  `json:"thread"`  // through the needles
+	Bobbin   string  `json:"bobbin"`  // colour below; empty where the stitch has none
+	Loopers  string  `json:"loopers"` // colour; empty where the stitch has none
 	Needle   string  `json:"needle"`
 	Foot     string  `json:"foot"`
 	StitchMM float64 `json:"stitch_mm"`
@@ -375,7 +376,7 @@ type Step struct {
 type Change struct {
 	BeforeStep int     `json:"before_step"`
 	Station    string  `json:"station"`
-	What       string  `json:"what"` // thread, needle, foot, stitch, heat, move
+	What       string  `json:"what"` // thread, bobbin, loopers, needle, foot, stitch, heat, move
 	From       string  `json:"from"`
 	To         string  `json:"to"`
 	Minutes    float64 `json:"minutes"`

@@ -53,10 +53,12 @@ func enter(w *Workroom, shelf *seams.Shelf, favour string, style length.Style) (
 				title += " " + strconv.Itoa(taken[m.Name])
 			}
 		}
-		r.stations = append(r.stations, station{
+		st := station{
 			Station: Station{Name: name, Title: title, Kind: "machine", Machine: m.Name},
-			machine: *m, leave: rm.Leave, held: Setting{Thread: rm.Threaded, Foot: rm.Foot.Value}, minutes: changesOf(m.Minutes, w.Minutes),
-		})
+			machine: *m, below: threadsBelow(*m, shelf), leave: rm.Leave, held: Setting{Foot: rm.Foot.Value}, minutes: changesOf(m.Minutes, w.Minutes),
+		}
+		st.held.carry(rm.Threaded, st.below)
+		r.stations = append(r.stations, st)
 	}
 	if len(faults) > 0 {
 		return nil, faults
@@ -86,12 +88,44 @@ func enter(w *Workroom, shelf *seams.Shelf, favour string, style length.Style) (
 	return r, nil
 }
 
+// threadsBelow says which threads besides those of its needles a machine is set up
+// with: bobbin, loopers.
+func threadsBelow(m seams.Machine, shelf *seams.Shelf) []string {
+	var out []string
+	for _, s := range shelf.Stitches {
+		if !slices.Contains(m.Forms, s.Name) {
+			continue
+		}
+		if s.Bobbins > 0 && !slices.Contains(out, "bobbin") {
+			out = append(out, "bobbin")
+		}
+		if s.Loopers > 0 && !slices.Contains(out, "loopers") {
+			out = append(out, "loopers")
+		}
+	}
+	return out
+}
+
+// carry threads the setting in one colour throughout, where there is one.
+func (s *Setting) carry(colour string, below []string) {
+	if colour == "" {
+		return
+	}
+	s.Thread = colour
+	if slices.Contains(below, "bobbin") {
+		s.Bobbin = colour
+	}
+	if slices.Contains(below, "loopers") {
+		s.Loopers = colour
+	}
+}
+
 // changesOf puts the house's minutes over the machine's.
 func changesOf(c seams.Changes, own RoomMinutes) seams.Changes {
 	for _, o := range []struct {
 		text form.Text
 		to   *float64
-	}{{own.Thread, &c.Thread}, {own.Needle, &c.Needle}, {own.Foot, &c.Foot}, {own.Stitch, &c.Stitch},
+	}{{own.Thread, &c.Thread}, {own.Bobbin, &c.Bobbin}, {own.Loopers, &c.Loopers}, {own.Needle, &c.Needle}, {own.Foot, &c.Foot}, {own.Stitch, &c.Stitch},
 		{own.Hotter, &c.Hotter}, {own.Cooler, &c.Cooler}} {
 		if v, ok := minutesOf(o.text); ok {
 			*o.to = v

@@ -77,3 +77,29 @@ func TestBobbinUnderTopstitching(t *testing.T) {
 		}
 	}
 }
+
+// The bobbin is a place of its own: topstitching thread above sewing thread of one
+// colour rethreads the needle and leaves the bobbin where it is.
+func TestThreadsChangeEachByItself(t *testing.T) {
+	p := sewn(t, "denim", "side", "mock-felled", "zigzag-machine")
+	m, err := loadShelf(t).Machine("zigzag-machine")
+	if err != nil {
+		t.Fatal(err)
+	}
+	above := 0
+	for _, c := range p.Changes {
+		switch {
+		case c.From == "":
+		case c.What == "bobbin":
+			t.Errorf("before step %d the bobbin is changed from %s to %s", c.BeforeStep, c.From, c.To)
+		case c.What == "thread":
+			above++
+			if c.Minutes != m.Minutes.Thread {
+				t.Errorf("before step %d the needle takes %g minutes to thread, want %g", c.BeforeStep, c.Minutes, m.Minutes.Thread)
+			}
+		}
+	}
+	if above == 0 || p.Totals.ThreadChanges != above {
+		t.Errorf("the needle is rethreaded %d times, %d changes of thread are told", above, p.Totals.ThreadChanges)
+	}
+}

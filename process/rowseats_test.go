@@ -112,7 +112,7 @@ func changesRound(table process.Table, operation map[string]process.Operation) i
 		func(o process.Operation) string { return o.Setting.Thread }, func(o process.Operation) string { return o.Setting.Needle },
 		func(o process.Operation) string { return o.Setting.Foot }, func(o process.Operation) string { return o.Setting.Stitch },
 		func(o process.Operation) string { return fmt.Sprint(o.Setting.HeatDots) },
-		func(o process.Operation) string { return o.Setting.Loopers },
+		func(o process.Operation) string { return o.Setting.Bobbin }, func(o process.Operation) string { return o.Setting.Loopers },
 	} {
 		at := map[string][]string{}
 		for _, id := range table.Operations {

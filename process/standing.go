@@ -38,9 +38,7 @@ func (r *room) stand(now form.Pairs[Standing]) error {
 			}
 			st.held.Foot = foot.Value
 		}
-		if p.Value.Threaded != "" {
-			st.held.Thread = p.Value.Threaded
-		}
+		st.held.carry(p.Value.Threaded, st.below)
 		if p.Value.Leave != "" {
 			st.leave = p.Value.Leave
 		}

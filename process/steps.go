@@ -141,6 +141,10 @@ func (o *operator) checks(plan *Plan, stepOf map[int]int) {
 	slices.SortStableFunc(plan.Checks, func(a, b Check) int { return a.AfterStep - b.AfterStep })
 }
 
+// threaded reports whether what is changed is a thread; those that are changed
+// at once, as in needle and bobbin, count as one change of it.
+func threaded(what string) bool { return what == "thread" || what == "bobbin" || what == "loopers" }
+
 // price adds up what the order costs, and what seam by seam would have cost.
 func (o *operator) price(plan *Plan, a *arrangement) {
 	plan.Order = Order{
@@ -155,12 +159,16 @@ func (o *operator) price(plan *Plan, a *arrangement) {
 	for _, n := range plan.Operations {
 		t.SewMinutes += n.Minutes
 	}
+	rethreaded := 0 // the last step that was
 	for _, c := range plan.Changes {
 		switch {
 		case c.What == "move":
 			t.StationMoves++
-		case c.What == "thread" && c.From != "":
-			t.ThreadChanges++
+		case threaded(c.What) && c.From != "":
+			if c.BeforeStep != rethreaded {
+				t.ThreadChanges++
+			}
+			rethreaded = c.BeforeStep
 		case c.What == "needle" && c.From != "":
 			t.NeedleChanges++
 		}

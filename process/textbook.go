@@ -192,11 +192,11 @@ func tally(cost order.Breakdown, attributes [][]attribute) (moves, threads int) 
 		if s.Move > 0 {
 			moves++
 		}
-		for _, c := range s.Changes {
-			of := attributes[s.Station]
-			if c.Attribute < len(of) && of[c.Attribute].what == "thread" && c.From >= 0 {
-				threads++
-			}
+		of := attributes[s.Station]
+		if slices.ContainsFunc(s.Changes, func(c order.Change) bool {
+			return c.Attribute < len(of) && threaded(of[c.Attribute].what) && c.From >= 0
+		}) {
+			threads++
 		}
 	}
 	return moves, threads

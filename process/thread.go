@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"bodkin/seams"
 )
@@ -61,15 +60,12 @@ func (o *operator) thread() ([]Thread, error) {
 		}
 		k := at(&n, n.Setting.Thread, kind, special)
 		out[k].NeedleM += needle
-		if colour, ok := strings.CutSuffix(n.Setting.Thread, topstitching); ok && st.Bobbins > 0 {
+		if colour := n.Setting.Bobbin + n.Setting.Loopers; colour != "" && colour != n.Setting.Thread {
 			plain, err := o.shelf.ThreadFor(o.factsOf(n.cloths[0]))
 			if err != nil {
 				return nil, err
 			}
 			k = at(&n, colour, plain, false)
-		}
-		if n.Setting.Loopers != "" {
-			k = at(&n, n.Setting.Loopers, kind, false)
 		}
 		out[k].LooperM += below
 		if m := o.room.stations[n.station].machine; st.Bobbins > 0 && m.Bobbin > 0 {

@@ -165,10 +165,9 @@ func settingCost(a order.Attribute, to int) int64 {
 
 // left is what the station is to be left with.
 func (s station) left(what string) string {
-	if what == "thread" {
-		return s.leave
-	}
-	return ""
+	var end Setting
+	end.carry(s.leave, s.below)
+	return end.value(what)
 }
 
 // interchangeable reports whether nothing tells the machines apart.

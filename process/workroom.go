@@ -37,13 +37,15 @@ type RoomMachine struct {
 // RoomMinutes are the house's own minutes for a change; absent ones are the
 // shelf's.
 type RoomMinutes struct {
-	Move   form.Text `yaml:"move"` // from one station to another
-	Thread form.Text `yaml:"thread"`
-	Needle form.Text `yaml:"needle"`
-	Foot   form.Text `yaml:"foot"`
-	Stitch form.Text `yaml:"stitch"`
-	Hotter form.Text `yaml:"hotter"` // the iron, a dot
-	Cooler form.Text `yaml:"cooler"`
+	Move    form.Text `yaml:"move"`    // from one station to another
+	Thread  form.Text `yaml:"thread"`  // through the needles
+	Bobbin  form.Text `yaml:"bobbin"`  // another one put in, wound
+	Loopers form.Text `yaml:"loopers"` // all of them
+	Needle  form.Text `yaml:"needle"`
+	Foot    form.Text `yaml:"foot"`
+	Stitch  form.Text `yaml:"stitch"`
+	Hotter  form.Text `yaml:"hotter"` // the iron, a dot
+	Cooler  form.Text `yaml:"cooler"`
 
 	Handover form.Text `yaml:"handover"` // a piece from one person to another
 }
@@ -58,7 +60,7 @@ func ParseWorkroom(file string, data []byte) (*Workroom, error) {
 	faults = append(faults, oneOf(w.Units, "units", unitNames)...)
 	faults = append(faults, oneOf(w.Favour, "favour", favours)...)
 	faults = append(faults, oneOf(w.Iron, "iron", ironKinds)...)
-	for _, t := range []form.Text{w.Minutes.Move, w.Minutes.Thread, w.Minutes.Needle, w.Minutes.Foot, w.Minutes.Stitch, w.Minutes.Hotter, w.Minutes.Cooler, w.Minutes.Handover} {
+	for _, t := range []form.Text{w.Minutes.Move, w.Minutes.Thread, w.Minutes.Bobbin, w.Minutes.Loopers, w.Minutes.Needle, w.Minutes.Foot, w.Minutes.Stitch, w.Minutes.Hotter, w.Minutes.Cooler, w.Minutes.Handover} {
 		if t.Value == "" {
 			continue
 		}
@@ -113,9 +115,10 @@ type room struct {
 type station struct {
 	Station
 	machine seams.Machine
-	leave   string  // thread it is to be left with; empty where that is all one
-	held    Setting // what it is set to now; empty where nothing is known
-	tried   bool    // its trial row is sewn already
+	below   []string // which of bobbin and loopers it has
+	leave   string   // thread it is to be left with; empty where that is all one
+	held    Setting  // what it is set to now; empty where nothing is known
+	tried   bool     // its trial row is sewn already
 	minutes seams.Changes
 }
 

@@ -61,12 +61,14 @@ type Machine struct {
 
 // Changes are the minutes that a change of each kind takes.
 type Changes struct {
-	Thread float64 `yaml:"thread"`
-	Needle float64 `yaml:"needle"`
-	Foot   float64 `yaml:"foot"`
-	Stitch float64 `yaml:"stitch"`
-	Hotter float64 `yaml:"hotter"` // iron, a dot up
-	Cooler float64 `yaml:"cooler"` // iron, a dot down
+	Thread  float64 `yaml:"thread"`  // through the needles, and what covers
+	Bobbin  float64 `yaml:"bobbin"`  // another one put in, wound
+	Loopers float64 `yaml:"loopers"` // all of them
+	Needle  float64 `yaml:"needle"`
+	Foot    float64 `yaml:"foot"`
+	Stitch  float64 `yaml:"stitch"`
+	Hotter  float64 `yaml:"hotter"` // iron, a dot up
+	Cooler  float64 `yaml:"cooler"` // iron, a dot down
 }
 
 // FormedBy reports, as a function for [WorkroomFacts], whether one of the

@@ -20,7 +20,7 @@ func operationRows(p *process.Plan) [][]string {
 			step[id] = s.Number
 		}
 	}
-	rows := [][]string{{"step", "operation", "does", "part", "seam", "station", "thread", "needle", "foot", "stitch", "stitch_mm",
+	rows := [][]string{{"step", "operation", "does", "part", "seam", "station", "thread", "bobbin", "loopers", "needle", "foot", "stitch", "stitch_mm",
 		"heat_dots", "steam", "minutes", "after", "text", "looks_right"}}
 	for _, o := range p.Operations {
 		var after []string
@@ -28,7 +28,7 @@ func operationRows(p *process.Plan) [][]string {
 			after = append(after, a.ID)
 		}
 		t := o.Setting
-		rows = append(rows, []string{number(step[o.ID]), o.ID, o.Does, o.Part, o.Seam, o.Station, t.Thread, t.Needle, t.Foot, t.Stitch,
+		rows = append(rows, []string{number(step[o.ID]), o.ID, o.Does, o.Part, o.Seam, o.Station, t.Thread, t.Bobbin, t.Loopers, t.Needle, t.Foot, t.Stitch,
 			exact(t.StitchMM), number(t.HeatDots), strconv.FormatBool(t.Steam), exact(o.Minutes), strings.Join(after, " "), o.Text, o.Good})
 	}
 	return rows

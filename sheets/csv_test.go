@@ -51,7 +51,7 @@ func TestTablesForOtherPrograms(t *testing.T) {
 				t.Errorf("%s: %s stands in step %q after step %d", n.name, o.ID, row[0], last)
 			}
 			last = step
-			if row[1] != o.ID || row[3] != o.Part || row[15] != o.Text {
+			if row[1] != o.ID || row[3] != o.Part || row[17] != o.Text || row[7] != o.Setting.Bobbin || row[8] != o.Setting.Loopers {
 				t.Errorf("%s: row %q is not %s", n.name, row, o.ID)
 			}
 		}

@@ -184,7 +184,7 @@ func (c *lessons) variant(n process.ClassNumber, v process.ClassVariant) inline 
 // placeWords are the place with what all who use it set alike.
 func (c *lessons) placeWords(v process.ClassVariant) inline {
 	set := v.Setting
-	set.Thread, set.Needle = "", "" // each student's own
+	set.Thread, set.Bobbin, set.Loopers, set.Needle = "", "", "", "" // each student's own
 	return joined(inline(c.say.list), append([]inline{plain(v.Station)}, c.settingParts(set)...)...)
 }
 
@@ -285,16 +285,13 @@ func (c *lessons) changesOf(s process.StudentPlan) []inline {
 	for _, t := range s.Turns {
 		turn[t.Operation] = t.Number
 	}
-	for _, ch := range s.Plan.Changes {
-		if ch.What != "thread" && ch.What != "needle" {
-			continue
-		}
-		for _, st := range s.Plan.Steps {
-			if st.Number != ch.BeforeStep {
+	for _, st := range s.Plan.Steps {
+		for _, ch := range c.changesBefore(st.Number) {
+			if ch.What == "foot" || ch.What == "stitch" || ch.What == "heat" {
 				continue
 			}
 			items = append(items, say(c.say.lesson.change, values{
-				"n": plain(turn[st.Operations[0]]), "machine": plain(lower(c.stationTitle(ch.Station))), "what": plain(ch.What), "to": strong(plain(ch.To))}))
+				"n": plain(turn[st.Operations[0]]), "machine": plain(lower(c.stationTitle(ch.Station))), "what": c.allThatChanges(ch.all), "to": strong(plain(ch.To))}))
 		}
 	}
 	return items

@@ -72,7 +72,7 @@ func (c *composer) unavoidable() []inline {
 		if f.Least == 1 {
 			pattern = w.forcedOne.one
 		}
-		out = append(out, say(pattern, values{"n": plain(number(f.Least)), "what": plain(c.whatChanges(f.What)),
+		out = append(out, say(pattern, values{"n": plain(number(f.Least)), "what": c.allThatChanges(append([]string{f.What}, f.With...)),
 			"station": plain(c.stationTitle(f.Station)), "because": plain(f.Because)}))
 	}
 	return out

@@ -148,11 +148,19 @@ func (c *composer) settingParts(t process.Setting) []inline {
 	add := func(pattern, value string) {
 		if value != "" {
 			parts = append(parts, say(pattern, values{
-				"thread": plain(value), "loopers": plain(value), "needle": plain(value), "foot": plain(value), "heat": plain(value), "stitch": plain(value)}))
+				"thread": plain(value), "bobbin": plain(value), "loopers": plain(value), "needle": plain(value), "foot": plain(value), "heat": plain(value), "stitch": plain(value)}))
 		}
 	}
-	add(w.thread, t.Thread)
-	add(w.loopers, t.Loopers)
+	switch t.Thread {
+	case t.Bobbin:
+		add(w.threadBobbin, t.Thread)
+	case t.Loopers:
+		add(w.threadLoopers, t.Thread)
+	default:
+		add(w.thread, t.Thread)
+		add(w.bobbin, t.Bobbin)
+		add(w.loopers, t.Loopers)
+	}
 	add(w.needle, t.Needle)
 	add(w.foot, footName(t.Foot))
 	switch {
@@ -182,11 +190,8 @@ func (c *composer) changes(s process.Step) []inline {
 	w := c.say.steps
 	var first, later []inline
 	var minutes [2]float64
-	for _, ch := range c.plan.Changes {
-		if ch.BeforeStep != s.Number || ch.What == moving {
-			continue
-		}
-		v := values{"what": plain(c.whatChanges(ch.What)), "from": c.changeWords(ch, ch.From), "to": c.changeWords(ch, ch.To)}
+	for _, ch := range c.changesBefore(s.Number) {
+		v := values{"what": c.allThatChanges(ch.all), "from": c.changeWords(ch.Change, ch.From), "to": c.changeWords(ch.Change, ch.To)}
 		if ch.From == "" {
 			pattern := w.set
 			if ch.What == "foot" {
@@ -219,11 +224,49 @@ func (c *composer) changes(s process.Step) []inline {
 // moving is what the plan calls the change of going to another station.
 const moving = "move"
 
+// changeTold is a change with all that is changed in it: the thread in needle and
+// bobbin, or in needle and loopers, from one colour to the same other is told as
+// one.
+type changeTold struct {
+	process.Change
+	all []string
+}
+
+// changesBefore are the changes before a step, but for going there.
+func (c *composer) changesBefore(step int) []changeTold {
+	isThread := func(what string) bool { return what == "thread" || what == "bobbin" || what == "loopers" }
+	var out []changeTold
+	for _, ch := range c.plan.Changes {
+		if ch.BeforeStep != step || ch.What == moving {
+			continue
+		}
+		if k := len(out) - 1; k >= 0 && isThread(ch.What) && isThread(out[k].What) && ch.From == out[k].From && ch.To == out[k].To {
+			out[k].all, out[k].Minutes = append(out[k].all, ch.What), out[k].Minutes+ch.Minutes
+			continue
+		}
+		out = append(out, changeTold{ch, []string{ch.What}})
+	}
+	return out
+}
+
+// allThatChanges names what is changed together.
+func (c *composer) allThatChanges(what []string) inline {
+	words := plain(c.whatChanges(what[0]))
+	for _, x := range what[1:] {
+		words = say(c.say.steps.whatAnd, values{"what": words, "other": plain(c.whatChanges(x))})
+	}
+	return words
+}
+
 func (c *composer) whatChanges(what string) string {
 	w := c.say.steps
 	switch what {
 	case "thread":
 		return w.whatThread
+	case "bobbin":
+		return w.whatBobbin
+	case "loopers":
+		return w.whatLoopers
 	case "needle":
 		return w.whatNeedle
 	case "foot":

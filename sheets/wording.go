@@ -97,12 +97,12 @@ type glanceWords struct {
 }
 
 type stepWords struct {
-	title, intro, introHands, introAll, step, thread, loopers, needle, foot, stitch, heat, steam, dry, about string
-	setUp, change, set, setFoot, turn, takes                                                                 string
-	right, after, check, within, exactly, part, partOf, same                                                 string
-	whatThread, whatNeedle, whatFoot, whatStitch, whatHeat                                                   string
-	introBrief, oneLine, onParts                                                                             string
-	dots                                                                                                     [4]string
+	title, intro, introHands, introAll, step, thread, threadBobbin, threadLoopers, bobbin, loopers, needle, foot, stitch, heat, steam, dry, about string
+	setUp, change, set, setFoot, turn, takes                                                                                                      string
+	right, after, check, within, exactly, part, partOf, same                                                                                      string
+	whatThread, whatBobbin, whatLoopers, whatNeedle, whatFoot, whatStitch, whatHeat, whatAnd                                                      string
+	introBrief, oneLine, onParts                                                                                                                  string
+	dots                                                                                                                                          [4]string
 }
 
 type orderWords struct {
@@ -284,12 +284,13 @@ func english() wording {
 			title: "The steps", intro: "Each step is done at one place with one setting. Tick an operation when it looks right; words in italics say how that is. Do a check before you go on: there it can still be mended.",
 			introHands: "Each step is done at one place with one setting. Words in italics say how it looks when right. Do a check before you go on: there it can still be mended.",
 			introAll:   "Do each step on all {garments} before you go on to the next; its minutes are for all of them.",
-			step:       "Step {n} · {station} · {title}", thread: "thread {thread}", loopers: "loopers {loopers}", needle: "needle {needle}", foot: "{foot}",
+			step:       "Step {n} · {station} · {title}", thread: "thread {thread}", threadBobbin: "thread and bobbin {thread}", threadLoopers: "thread and loopers {thread}",
+			bobbin: "bobbin {bobbin}", loopers: "loopers {loopers}", needle: "needle {needle}", foot: "{foot}",
 			stitch: "stitch {stitch}, {length}", heat: "heat {heat}", steam: "steam", dry: "dry", about: "about {minutes}",
 			setUp: "Set up:", change: "Change:", set: "{what} {to}", setFoot: "{to}", turn: "{what} from {from} to {to}", takes: "Takes {minutes}.",
 			right: "Looks right: {good}", after: "Why now: {because}.", check: "Check.", within: "{what}: {expect}, give or take {tolerance}.",
 			exactly: "{what}: {expect}.", part: "{part}.", partOf: "{part} ({construction}).", same: "The same.",
-			whatThread: "thread", whatNeedle: "needle", whatFoot: "foot", whatStitch: "stitch", whatHeat: "heat",
+			whatThread: "thread", whatBobbin: "bobbin", whatLoopers: "loopers", whatAnd: "{what} and {other}", whatNeedle: "needle", whatFoot: "foot", whatStitch: "stitch", whatHeat: "heat",
 			introBrief: "A line a step, each at one place with one setting. Tick it when its figures are right; the full sheet tells every act in words.", oneLine: "{n} · {station}.", onParts: "{parts}: {act}",
 			dots: [4]string{"off", "• (one dot, low)", "•• (two dots, medium)", "••• (three dots, high)"},
 		},

@@ -7,12 +7,18 @@ func compile(t *task) *model {
 	acts, least := rawActs(t.p)
 	m.constant += least
 	var starts []int
+	var settings [][]int // by slot, what each act sets
 	for _, r := range rawSlots(t, acts) {
 		s, start, value := r.reduce()
 		if s == nil {
 			m.constant += r.constant()
 			continue
 		}
+		if at, to := companion(settings, value, starts, start); at >= 0 {
+			m.slots[at].join(s, to)
+			continue
+		}
+		settings = append(settings, value)
 		for k, v := range value {
 			if v != Any {
 				acts[k].set = append(acts[k].set, assign{len(m.slots), v})

@@ -79,6 +79,93 @@ func TestNamesChangeNothing(t *testing.T) {
 	})
 }
 
+// What is always set along with something else, as the bobbin with the thread of
+// the needle, costs what brute force says.
+func TestSettingsThatNeverPart(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := problems(7).Draw(t, "problem")
+		s := rapid.IntRange(0, len(p.Stations)-1).Draw(t, "station")
+		if len(p.Stations[s].Attributes) == 0 {
+			return
+		}
+		a := rapid.IntRange(0, len(p.Stations[s].Attributes)-1).Draw(t, "attribute")
+		name := rapid.Permutation(indexes(len(p.Stations[s].Attributes[a].Change))).Draw(t, "names")
+		one, two := alongside(p, s, a, name, rapid.Int64Range(0, 9).Draw(t, "change"))
+		x, y, want := solve(t, one, order.Options{}), solve(t, two, order.Options{}), brute(t, two)
+		if x.Cost != want || y.Cost != want {
+			t.Fatalf("as one %d, as two %d, want %d", x.Cost, y.Cost, want)
+		}
+	})
+}
+
+// It takes no more search than the two as one either.
+func TestSettingsThatNeverPartTakeNoMoreSearch(t *testing.T) {
+	for seed := range uint64(12) {
+		one, two := alongside(garment(seed, 30), machine, 0, []int{2, 0, 1}, 3)
+		x, y := solve(t, one, order.Options{}), solve(t, two, order.Options{})
+		if x.Cost != y.Cost || x.Expanded != y.Expanded {
+			t.Errorf("seed %d: as one %d in %d nodes, as two %d in %d", seed, x.Cost, x.Expanded, y.Cost, y.Expanded)
+		}
+	}
+}
+
+// alongside returns the problem with a further attribute at a station that is
+// always set along with attribute a, to values that name gives for those of a,
+// each change at one cost; in the first as a itself at the cost of both.
+func alongside(p order.Problem, s, a int, name []int, cost int64) (one, two order.Problem) {
+	own := order.Attribute{Change: order.Uniform(len(name), cost), Start: p.Stations[s].Attributes[a].Start}
+	if own.Start >= 0 {
+		own.Start = name[own.Start]
+	}
+	one, two = with(p, s, a), with(p, s, a)
+	for from, row := range one.Stations[s].Attributes[a].Change {
+		for to := range row {
+			if from != to {
+				row[to] += cost
+			}
+		}
+	}
+	also := func(setting []int) []int {
+		if setting == nil {
+			return nil
+		}
+		v := setting[a]
+		if v >= 0 {
+			v = name[v]
+		}
+		return append(slices.Clone(setting), v)
+	}
+	st := &two.Stations[s]
+	st.Attributes, st.End = append(slices.Clone(st.Attributes), own), also(st.End)
+	for i := range two.Operations {
+		op := &two.Operations[i]
+		if op.Station == s {
+			op.Setting = also(op.Setting)
+		}
+		op.Or = slices.Clone(op.Or)
+		for k := range op.Or {
+			if op.Or[k].Station == s {
+				op.Or[k].Setting = also(op.Or[k].Setting)
+			}
+		}
+	}
+	return one, two
+}
+
+// with is the problem with its stations, and the changes of one attribute, of
+// their own.
+func with(p order.Problem, s, a int) order.Problem {
+	p.Stations, p.Operations = slices.Clone(p.Stations), slices.Clone(p.Operations)
+	st := &p.Stations[s]
+	st.Attributes = slices.Clone(st.Attributes)
+	rows := slices.Clone(st.Attributes[a].Change)
+	for k := range rows {
+		rows[k] = slices.Clone(rows[k])
+	}
+	st.Attributes[a].Change = rows
+	return p
+}
+
 // Two operations that nothing tells apart change places in any order at the
 // same cost.
 func TestTwinsSwapFreely(t *testing.T) {

@@ -131,6 +131,44 @@ func (r rawSlot) over(kept []int, settable int) *slot {
 	return s
 }
 
+// companion returns a slot that every act sets along with one of these settings
+// and this start, value for value, and for each of its values that of the other:
+// the two never part, so that they cost together what one does. It returns -1 if
+// there is none.
+func companion(settings [][]int, value, starts []int, start int) (at int, to map[int]int) {
+	for at, other := range settings {
+		to, back := map[int]int{starts[at]: start}, map[int]int{start: starts[at]}
+		if !slices.ContainsFunc(upTo(len(value)), func(k int) bool {
+			v, w := other[k], value[k]
+			if v == Any || w == Any {
+				return v != w
+			}
+			if _, ok := to[v]; !ok {
+				to[v] = w
+			}
+			if _, ok := back[w]; !ok {
+				back[w] = v
+			}
+			return to[v] != w || back[w] != v
+		}) {
+			return at, to
+		}
+	}
+	return -1, nil
+}
+
+// join adds to the slot the costs of one that is always set along with it.
+func (s *slot) join(other *slot, to map[int]int) {
+	for v, row := range s.cost {
+		for from := range row {
+			if row[from] < infinite {
+				row[from] += other.cost[to[v]][to[from]]
+			}
+		}
+	}
+	s.findMetric()
+}
+
 // maxCubic is the most values of a slot for which work cubic in their number
 // is done; what it would find out is then taken to be false, which is safe.
 const maxCubic = 600
