@@ -117,7 +117,7 @@ func (o *operator) pass(i int, l *line, sized seams.SizedPass) error {
 	n := op{line: i, strip: p.On == "strip", closing: p.After == "closing" && l.flat, layers: l.construction.Layers, act: *act}
 	n.ID = l.name + "." + strconv.Itoa(sized.Number)
 	n.Does, n.Part, n.Seam, n.Pass = p.Does, l.part(), l.name, sized.Number
-	n.Text, n.Good, n.Closing = text+o.inRow(l, act)+o.leftOpen(i, l, sized, act)+o.aboveHem(i, l), good, n.closing
+	n.Text, n.Good, n.Closing = text+o.withGrain(i, l, act)+o.inRow(l, act)+o.leftOpen(i, l, sized, act)+o.aboveHem(i, l), good, n.closing
 	if l.steadied != nil && p.Does == "fuse" {
 		n.glue = l.steadied.HeatDots
 	}
