@@ -112,6 +112,10 @@ func TestFullness(t *testing.T) {
 		t.Fatal(err)
 	}
 	near(t, "side pleating", p.Flat, 78*inch, 1e-9)
+	// a box-pleated ruche a little less: its pleats do not quite meet (common practice)
+	if p, err = KnifePleats(26*inch, inch, 0.96*inch); err != nil || p.Flat >= 78*inch || p.Flat < 0.95*78*inch {
+		t.Errorf("box pleats take %.1f in, %v", p.Flat/inch, err)
+	}
 	// I. D. Conover, A Complete Course in Dressmaking, vol. 5, Skirts, 1922, pp. 64, 69
 	near(t, "to pleat at the hem", must(t)(PleatTake(44*inch, 27.5*inch, 0, 1)), 16.5*inch, 1e-9)
 	near(t, "waist, just under 4 in", must(t)(PleatTake(30*inch, 0, 2.125*inch, 7)), 3.982*inch, 0.001*inch)
