@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bodkin/seams"
+	"bodkin/seams/length"
 )
 
 // layering opens the name of the operation that lays two cloths together.
@@ -29,9 +30,9 @@ func (o *operator) layTogether(c clothIn) {
 	}
 	n := op{line: -1, act: o.act("baste"), cloths: []seams.Cloth{c.cloth}}
 	n.ID, n.Does, n.Part = layering+"."+c.role, "baste", lowerFirst(c.title)
-	n.Text = fmt.Sprintf("Lay each piece of %s, right side up, on its piece of %s, smooth the two from the middle outwards and baste them together within the allowances, all round. Handle them as one from now on.",
-		lowerFirst(c.outer.Title), lowerFirst(c.under.Title))
-	n.Good = "The two layers lie flat together, and neither is longer than the other."
+	n.Text = fmt.Sprintf("Lay each piece of %s, right side up, on its piece of %s, and smooth the two from the middle outwards. Baste them together within the allowances, all round, each stitch %s long. Handle them as one from now on.",
+		lowerFirst(c.outer.Title), lowerFirst(c.under.Title), length.Format(bastingLong, o.style))
+	n.Good = "The two plies lie flat together, and neither is longer than the other."
 	n.Length = around / float64(o.quantity)
 	if o.settle(&n, basting, 0, "", c.colour) != nil {
 		return
@@ -39,6 +40,9 @@ func (o *operator) layTogether(c clothIn) {
 	o.time(&n)
 	o.ops = append(o.ops, n)
 }
+
+// bastingLong is a basting stitch by hand: common practice, no source.
+const bastingLong length.MM = 10
 
 // cutUnder are the words on cutting the cloth underneath; "" where there is none.
 func (o *operator) cutUnder(c clothIn) string {
