@@ -36,9 +36,9 @@ const mostWords = 26
 
 // imperatives are what a sentence may begin with, after the place it speaks of.
 var imperatives = strings.Fields(`back backstitch baste begin blind-stitch bring buttonhole cast catch catch-stitch chalk close cover-stitch cut
-	do draw ease edge-stitch fasten fell finish flatten fold go grade guide handle hang hold join keep knot lap lay leave let lower make mark
+	do draw ease edge-stitch fasten fell finish flatten fold follow fuse go grade guide handle hang hold join keep knot lap lay leave let lift lower make mark
 	melt notch open overcast overlap overlock pick pin pink press prick-stitch push put release roll run secure see set sew shrink slash slip slip-stitch
-	snip spread stay staystitch steady steam stitch stop stretch tack take topstitch trim try turn understitch use wind work wrap zigzag`)
+	snip spread stay staystitch steady steam stick stitch stop stretch tack take topstitch touch trim try turn understitch use wind work wrap zigzag`)
 
 // leads are what a place or a condition begins with that goes before the act.
 var leads = strings.Fields(`above after along and at between edge for from hollow if in inside lower nowhere on or outside over right round then through under where with without`)
@@ -190,5 +190,34 @@ func TestInstructionLawsBite(t *testing.T) {
 	}
 	if got := sentencesOf("Lay {a} on {b}. Pin."); len(got) != 2 || got[1] != "Pin." {
 		t.Errorf("%q", got)
+	}
+}
+
+// The other words that the hands go by keep the laws that fit them: how a cloth is
+// pressed, and how interfacing is put on.
+func TestOtherInstructionsAreShortAndPlain(t *testing.T) {
+	s := load(t)
+	texts := map[string]string{}
+	for _, p := range s.Pressing {
+		texts["pressing "+p.Name] = p.Text
+	}
+	for _, i := range s.Interfacings {
+		texts["attach "+i.Name] = i.Attach
+	}
+	if len(texts) < 20 {
+		t.Fatalf("%d texts read", len(texts))
+	}
+	for name, text := range texts {
+		if found := instructionVague.FindString(text); found != "" {
+			t.Errorf("%s says %q: %s", name, found, text)
+		}
+		for _, sentence := range sentencesOf(text) {
+			if n := len(strings.Fields(sentence)); n > mostWords {
+				t.Errorf("%s has a sentence of %d words: %s", name, n, sentence)
+			}
+			if !imperative(strings.TrimPrefix(sentence, "Never ")) && !imperative(sentence) {
+				t.Errorf("%s does not begin with an act: %s", name, sentence)
+			}
+		}
 	}
 }
