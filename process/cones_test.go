@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bodkin/process"
+	"bodkin/process/order"
 	"bodkin/seams/form"
 	"bodkin/templates"
 )
@@ -81,5 +82,88 @@ func TestConesOfAColour(t *testing.T) {
 	p := plan(t, j, roomOf("steam", "straight-stitcher", "overlocker-3"), shelf)
 	if o := overlocked(p); o.Setting.Loopers != own {
 		t.Errorf("in georgette the loopers are %s", o.Setting.Loopers)
+	}
+}
+
+// Too few cones of a colour: the loopers take the nearest shade that has cones
+// enough, as the job says or else the room; where neither names one, the most
+// cones, and the words say on what the choice rests. Threads by ISO 4915: 514 two
+// needles and two loopers (class 500), 516 those of 504 and of 401 beside it, 406
+// two needles and one looper (class 400; the same e-course). The loopers' threads of a covering row lie
+// underneath.
+func TestLoopersTakeTheNearestShade(t *testing.T) {
+	const said, unsaid = "is the nearest in shade", "Nobody has said which shade"
+	near := func(colour string, others ...string) form.Pair[[]form.Text] {
+		p := form.Pair[[]form.Text]{Key: text(colour)}
+		for _, o := range others {
+			p.Value = append(p.Value, text(o))
+		}
+		return p
+	}
+	const own = "reed green"
+	counted := func(face, moss, grey, white int) form.Pairs[int] {
+		return form.Pairs[int]{{Key: text(own), Value: face}, {Key: text("moss"), Value: moss}, {Key: text("grey"), Value: grey}, {Key: text("white"), Value: white}}
+	}
+	tests := []struct {
+		name, line, construction, stitch string
+		cones                            form.Pairs[int]
+		job, room                        form.Pairs[[]form.Text]
+		loopers, words                   string
+	}{
+		{"the nearest of two", "side", "plain-together-overlocked", "504", counted(1, 2, 2, 9), form.Pairs[[]form.Text]{near(own, "moss", "grey")}, nil, "moss", said},
+		{"the nearest has too few", "side", "plain-together-overlocked", "504", counted(1, 1, 2, 9), form.Pairs[[]form.Text]{near(own, "moss", "grey")}, nil, "grey", said},
+		{"said in the room", "side", "plain-together-overlocked", "504", counted(1, 2, 2, 9), nil, form.Pairs[[]form.Text]{near(own, "grey")}, "grey", said},
+		{"the job over the room", "side", "plain-together-overlocked", "504", counted(1, 2, 2, 9), form.Pairs[[]form.Text]{near("Reed Green", "moss")}, form.Pairs[[]form.Text]{near(own, "grey")}, "moss", said},
+		{"said of the other", "side", "plain-together-overlocked", "504", counted(1, 2, 2, 9), form.Pairs[[]form.Text]{near("moss", own)}, nil, "moss", said},
+		{"of others only", "side", "plain-together-overlocked", "504", counted(1, 2, 2, 9), form.Pairs[[]form.Text]{near("navy", "ink")}, nil, "white", unsaid},
+		{"no shade said", "side", "plain-together-overlocked", "504", counted(1, 2, 2, 9), nil, nil, "white", unsaid},
+		{"two needles", "side", "overlocked-4", "514", counted(2, 2, 2, 9), form.Pairs[[]form.Text]{near(own, "grey")}, nil, "grey", said},
+		{"two needles and one cone", "side", "overlocked-4", "514", counted(1, 2, 2, 9), form.Pairs[[]form.Text]{near(own, "grey")}, nil, own, ""},
+		{"two needles and three cones", "side", "overlocked-4", "514", counted(3, 1, 2, 9), form.Pairs[[]form.Text]{near(own, "moss", "grey")}, nil, "grey", said},
+		{"safety stitch wants three", "side", "safety-stitched", "516", counted(2, 2, 3, 9), form.Pairs[[]form.Text]{near(own, "moss", "grey")}, nil, "grey", said},
+		{"one looper beneath", "hem", "coverstitched", "406", counted(2, 1, 2, 9), form.Pairs[[]form.Text]{near(own, "moss")}, nil, "moss", "their threads lie underneath"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			g := garmentOf(t, "pull-on-skirt")
+			cloth := "cotton-jersey"
+			if tt.stitch == "504" {
+				cloth = "quilting-cotton"
+			}
+			j := jobFor(g, cloth, cloth)
+			j.Seams = form.Pairs[form.Text]{pair(tt.line, tt.construction+" anyway")}
+			j.Cones, j.Near = tt.cones, tt.job
+			w := roomOf("steam", "zigzag-machine", "overlocker-3", "overlocker-4", "overlocker-5", "coverstitch")
+			w.Near = tt.room
+			p, err := process.Work(t.Context(), process.Input{Job: j, Garment: g, Workroom: w, Shelf: loadShelf(t)}, order.Options{Nodes: 20_000})
+			if err != nil {
+				t.Fatal(err)
+			}
+			k := slices.IndexFunc(p.Operations, func(o process.Operation) bool { return o.Seam == tt.line && o.Setting.Stitch == tt.stitch })
+			if k < 0 {
+				t.Fatalf("no row of stitch %s at the %s", tt.stitch, tt.line)
+			}
+			o := p.Operations[k]
+			if o.Setting.Thread != own || o.Setting.Loopers != tt.loopers || !strings.Contains(o.Text, tt.words) {
+				t.Errorf("%s, loopers %s, want %s: %s", o.Setting.Thread, o.Setting.Loopers, tt.loopers, o.Text)
+			}
+			checkCost(t, p, w, loadShelf(t))
+		})
+	}
+}
+
+func TestWrongShades(t *testing.T) {
+	for _, tt := range []struct{ near, want string }{
+		{"near: {navy: [ink, Navy]}", ":2:20: Navy is near itself"},
+		{"near: {navy: [ink, grey, ink]}", ":2:26: ink stands twice"},
+	} {
+		_, err := process.ParseJob("job.yaml", []byte("make: shell-top\n"+tt.near+"\n"))
+		if err == nil || !strings.Contains(err.Error(), "job.yaml"+tt.want) {
+			t.Errorf("job, %s: error %v, want %q", tt.near, err, tt.want)
+		}
+		_, err = process.ParseWorkroom("room.yaml", []byte("name: Room\n"+tt.near+"\n"))
+		if err == nil || !strings.Contains(err.Error(), "room.yaml"+tt.want) {
+			t.Errorf("room, %s: error %v, want %q", tt.near, err, tt.want)
+		}
 	}
 }

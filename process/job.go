@@ -13,22 +13,23 @@ import (
 // Job is what a maker asks for: a garment, its size, its cloths, and what she
 // insists on. It is read strictly by [ParseJob].
 type Job struct {
-	Make     form.Text             `yaml:"make,required"` // a garment on the shelf, or a path to her own
-	Title    string                `yaml:"title"`
-	Size     form.Pairs[form.Text] `yaml:"size"`    // measures by name
-	Choices  form.Pairs[form.Text] `yaml:"choices"` // lengths, numbers or words by name
-	Cloth    form.Pairs[JobCloth]  `yaml:"cloth"`   // by role: main, binding, contrast …
-	Seams    form.Pairs[form.Text] `yaml:"seams"`   // construction by seam name, "anyway" after it to overrule a rule
-	Order    []form.Text           `yaml:"order"`   // seams, edges or operations, each done before the next is begun
-	Pins     []form.Text           `yaml:"pins"`    // "neck before side", "fit after side"
-	Wishes   form.Pairs[form.Text] `yaml:"wishes"`  // minutes that each is worth: region, small, delicate, fitting, "neck before side"
-	Quantity form.Text             `yaml:"quantity"`
-	Also     []JobSize             `yaml:"also"`     // further sizes in the same cloths
-	Cones    form.Pairs[int]       `yaml:"cones"`    // over what the workroom has counted
-	Machines form.Pairs[Standing]  `yaml:"machines"` // by the workroom's name for them: how they stand now and are to be left
-	Favour   form.Text             `yaml:"favour"`   // quick, neat or strong
-	Units    form.Text             `yaml:"units"`    // cm or in; the workroom's where absent
-	Notes    string                `yaml:"notes"`    // Markdown of her own
+	Make     form.Text               `yaml:"make,required"` // a garment on the shelf, or a path to her own
+	Title    string                  `yaml:"title"`
+	Size     form.Pairs[form.Text]   `yaml:"size"`    // measures by name
+	Choices  form.Pairs[form.Text]   `yaml:"choices"` // lengths, numbers or words by name
+	Cloth    form.Pairs[JobCloth]    `yaml:"cloth"`   // by role: main, binding, contrast …
+	Seams    form.Pairs[form.Text]   `yaml:"seams"`   // construction by seam name, "anyway" after it to overrule a rule
+	Order    []form.Text             `yaml:"order"`   // seams, edges or operations, each done before the next is begun
+	Pins     []form.Text             `yaml:"pins"`    // "neck before side", "fit after side"
+	Wishes   form.Pairs[form.Text]   `yaml:"wishes"`  // minutes that each is worth: region, small, delicate, fitting, "neck before side"
+	Quantity form.Text               `yaml:"quantity"`
+	Also     []JobSize               `yaml:"also"`     // further sizes in the same cloths
+	Cones    form.Pairs[int]         `yaml:"cones"`    // over what the workroom has counted
+	Near     form.Pairs[[]form.Text] `yaml:"near"`     // colours of thread that blend with one, the nearest first; over the workroom's
+	Machines form.Pairs[Standing]    `yaml:"machines"` // by the workroom's name for them: how they stand now and are to be left
+	Favour   form.Text               `yaml:"favour"`   // quick, neat or strong
+	Units    form.Text               `yaml:"units"`    // cm or in; the workroom's where absent
+	Notes    string                  `yaml:"notes"`    // Markdown of her own
 }
 
 // JobCloth is the cloth in one role: one of the shelf by its name, or her own,
@@ -71,6 +72,7 @@ func ParseJob(file string, data []byte) (*Job, error) {
 	faults = append(faults, oneOf(j.Favour, "favour", favours)...)
 	faults = append(faults, oneOf(j.Units, "units", unitNames)...)
 	faults = append(faults, checkCones(j.Cones)...)
+	faults = append(faults, checkShades(j.Near)...)
 	for _, p := range j.Cloth {
 		if p.Value.Width < 0 || p.Value.Width > 5000 {
 			faults = append(faults, form.FaultAt(p.Key.At, "the cloth for "+p.Key.Value+" has an impossible width",

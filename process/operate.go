@@ -52,8 +52,9 @@ type operator struct {
 	narrow   []narrow  // pieces wider than their cloth
 	wishes   []wishFor // of the job
 	cones    form.Pairs[int]
-	lacking  []Notice // of cones
-	labels   []string // in a sitting: of the garments, by number from 1
+	near     form.Pairs[[]form.Text] // shades that blend
+	lacking  []Notice                // of cones
+	labels   []string                // in a sitting: of the garments, by number from 1
 }
 
 // operate returns the operations of the whole job, each with its station, its

@@ -145,7 +145,7 @@ func prepare(in Input) (*operator, *templates.Made, []relation, error) {
 		return nil, nil, nil, err
 	}
 	o := &operator{shelf: in.Shelf, room: r, lines: lines, cloths: cloths, pieces: pieces,
-		facings: facings, cones: conesOf(in.Workroom, in.Job), style: style, quantity: quantity, made: made}
+		facings: facings, cones: conesOf(in.Workroom, in.Job), near: shadesOf(in.Workroom, in.Job), style: style, quantity: quantity, made: made}
 	o.crossed = thickest(lines, relations)
 	o.narrow = o.narrowed()
 	if err := o.operate(); err != nil {

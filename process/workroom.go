@@ -12,17 +12,18 @@ import (
 // Workroom is what stands in the room, the house's own figures, and the minutes
 // that a change takes there.
 type Workroom struct {
-	Name     string                `yaml:"name"`
-	Units    form.Text             `yaml:"units"` // cm or in
-	Machines []RoomMachine         `yaml:"machines"`
-	People   []RoomPerson          `yaml:"people"`  // who shares the work; the maker first
-	Iron     form.Text             `yaml:"iron"`    // steam, dry or none
-	House    form.Pairs[length.MM] `yaml:"house"`   // own widths by the names that constructions ask for
-	Minutes  RoomMinutes           `yaml:"minutes"` // what differs from the shelf
-	Timed    []TimedAct            `yaml:"timed"`   // acts watched with a clock here
-	Rests    Rests                 `yaml:"rests"`
-	Cones    form.Pairs[int]       `yaml:"cones"` // how many of a colour there are, for machines with loopers
-	Favour   form.Text             `yaml:"favour"`
+	Name     string                  `yaml:"name"`
+	Units    form.Text               `yaml:"units"` // cm or in
+	Machines []RoomMachine           `yaml:"machines"`
+	People   []RoomPerson            `yaml:"people"`  // who shares the work; the maker first
+	Iron     form.Text               `yaml:"iron"`    // steam, dry or none
+	House    form.Pairs[length.MM]   `yaml:"house"`   // own widths by the names that constructions ask for
+	Minutes  RoomMinutes             `yaml:"minutes"` // what differs from the shelf
+	Timed    []TimedAct              `yaml:"timed"`   // acts watched with a clock here
+	Rests    Rests                   `yaml:"rests"`
+	Cones    form.Pairs[int]         `yaml:"cones"` // how many of a colour there are, for machines with loopers
+	Near     form.Pairs[[]form.Text] `yaml:"near"`  // colours of thread that blend with one, the nearest first
+	Favour   form.Text               `yaml:"favour"`
 }
 
 // RoomMachine is a machine of the shelf that stands in the room.
@@ -77,6 +78,7 @@ func ParseWorkroom(file string, data []byte) (*Workroom, error) {
 	}
 	faults = append(faults, checkTiming(w.Timed, w.Rests)...)
 	faults = append(faults, checkCones(w.Cones)...)
+	faults = append(faults, checkShades(w.Near)...)
 	faults = append(faults, checkPeople(w.People)...)
 	if len(faults) > 0 {
 		return nil, faults
