@@ -11,13 +11,12 @@ import (
 
 // What setting up costs each garment at a table, added up by hand beside each row: a
 // change for every value that differs from the one before at that machine, and at
-// the end back to what the next garment wants first. The minutes are invented, one
-// prime a thing, so that no sum comes about in two ways; of an overlocker whose
-// loopers stay, the needles take two fifths (needlesAlone).
+// the end back to what the next garment wants first. The minutes are invented, a
+// number of its own for each thing.
 func TestSetupsByHand(t *testing.T) {
 	r := &room{begin: -1, house: map[string]float64{}, move: 17, stations: []station{
-		{Station: Station{Name: "stitcher", Kind: "machine", Machine: "stitcher"}, minutes: seams.Changes{Thread: 7, Needle: 11, Foot: 5, Stitch: 13}},
-		{Station: Station{Name: "overlocker", Kind: "machine", Machine: "overlocker"}, minutes: seams.Changes{Thread: 10}},
+		{Station: Station{Name: "stitcher", Kind: "machine", Machine: "stitcher"}, minutes: seams.Changes{Thread: 7, Bobbin: 19, Needle: 11, Foot: 5, Stitch: 13}},
+		{Station: Station{Name: "overlocker", Kind: "machine", Machine: "overlocker"}, minutes: seams.Changes{Thread: 4, Loopers: 6}},
 		{Station: Station{Name: ironStation, Kind: "iron", Machine: ironStation}, minutes: seams.Changes{Hotter: 2, Cooler: 3}},
 		{Station: Station{Name: tableStation, Kind: "table"}},
 		{Station: Station{Name: handStation, Kind: "hand"}, minutes: seams.Changes{Thread: 1}},
@@ -27,6 +26,10 @@ func TestSetupsByHand(t *testing.T) {
 	}
 	over := func(thread, loopers string) op {
 		return op{station: 1, Operation: Operation{Setting: Setting{Thread: thread, Loopers: loopers}}}
+	}
+	bobbin := func(n op, colour string) op {
+		n.Setting.Bobbin = colour
+		return n
 	}
 	press := func(dots int) op { return op{station: 2, Operation: Operation{Setting: Setting{HeatDots: dots}}} }
 	pin := op{station: 3}
@@ -47,8 +50,10 @@ func TestSetupsByHand(t *testing.T) {
 		{"the iron heats by the dot and cools by the dot", []op{press(1), press(3)}, 2*2 + 2*3},
 		{"up and down twice", []op{press(1), press(2), press(1), press(3)}, 1*2 + 1*3 + 2*2 + 2*3},
 		{"round by way of the middle", []op{press(3), press(2), press(1)}, 1*3 + 1*3 + 2*2},
-		{"the loopers stay", []op{over("green", "white"), over("blue", "white")}, 0.4*10 + 0.4*10},
-		{"the loopers change too", []op{over("green", "white"), over("blue", "")}, 10 + 10},
+		{"the loopers stay", []op{over("green", "white"), over("blue", "white")}, 4 + 4},
+		{"the loopers change too", []op{over("green", "green"), over("blue", "blue")}, 4 + 6 + (4 + 6)},
+		{"thick thread above, the bobbin stays", []op{bobbin(green, "green"), bobbin(sew("thick", "70", "plain", 2), "green")}, 7 + 7},
+		{"the bobbin with the needle", []op{bobbin(green, "green"), bobbin(blue, "blue")}, 7 + 19 + (7 + 19)},
 		{"by hand", []op{{station: 4, Operation: Operation{Setting: Setting{Thread: "green"}}}, {station: 4, Operation: Operation{Setting: Setting{Thread: "blue"}}}}, 1 + 1},
 		{"two machines by themselves", []op{green, over("green", ""), blue, over("green", "")}, 7 + 7},
 		{"a sleeveless top with contrasting bindings", []op{green, green, press(3), green, sew("green", "80", "plain", 2.5), green, sew("green", "80", "plain", 2.5),
