@@ -23,6 +23,7 @@ func enter(w *Workroom, shelf *seams.Shelf, favour string, style length.Style) (
 	if v, ok := minutesOf(w.Minutes.Move); ok {
 		r.move = v
 	}
+	r.pick, _ = minutesOf(w.Minutes.Pick)
 	taken := map[string]int{}
 	faults := checkHouse(w, shelf)
 	for _, rm := range w.Machines {

@@ -217,8 +217,8 @@ func (o *operator) join(g *operator, number int) {
 		o.lines = append(o.lines, &c)
 	}
 	for _, w := range g.wishes {
-		if w.Wish == wishRegion {
-			o.wishRegion(w)
+		if w.everyPick() {
+			o.wishOnce(w)
 			continue
 		}
 		w.Wish = o.labelled(w.Wish, number)
@@ -229,10 +229,10 @@ func (o *operator) join(g *operator, number int) {
 	o.facings = append(o.facings, g.facings...)
 }
 
-// wishRegion takes in a wish to stay with one part at a time. It holds for all
+// wishOnce takes in a wish to stay with one part at a time. It holds for all
 // garments; of several it is worth the most that any asks for.
-func (o *operator) wishRegion(w wishFor) {
-	k := slices.IndexFunc(o.wishes, func(x wishFor) bool { return x.Wish == wishRegion })
+func (o *operator) wishOnce(w wishFor) {
+	k := slices.IndexFunc(o.wishes, func(x wishFor) bool { return x.Wish == w.Wish })
 	if k < 0 {
 		o.wishes = append(o.wishes, w)
 		return

@@ -19,9 +19,11 @@ type Wished struct {
 	Kept    bool    `json:"kept"`
 }
 
-// The wishes that have a name of their own; any other is a pair, written like a
+// The wishes that have a name of their own, of which a job may give all but the
+// first; any other is a pair, written like a
 // pin.
 const (
+	wishPick     = "pick"     // the room's minutes for taking up another part, in every job
 	wishRegion   = "region"   // stay with a seam, edge or detail while there is more to do on it
 	wishSmall    = "small"    // strips and small parts are made before seams of the body
 	wishDelicate = "delicate" // edges of cloth that slips or is sheer are worked after the seams
@@ -36,12 +38,18 @@ type wishFor struct {
 	pairs []order.Wish
 }
 
+// everyPick reports a wish that counts each time another part is taken up.
+func (w Wished) everyPick() bool { return w.Wish == wishRegion || w.Wish == wishPick }
+
 // wishing reads the job's wishes. What quick work is wanted for they weigh half,
 // where neat work is, double: a judgement, no source.
 func (o *operator) wishing(j *Job) error {
 	weight := map[string]float64{quick: 0.5, "neat": 2}[o.room.favour]
 	if weight == 0 {
 		weight = 1
+	}
+	if o.room.pick > 0 {
+		o.wishes = append(o.wishes, wishFor{Wished: Wished{Wish: wishPick, Minutes: o.room.pick}})
 	}
 	var faults form.Faults
 	for _, p := range j.Wishes {
@@ -159,8 +167,8 @@ func (o *operator) tryOns() []int {
 func (o *operator) addWishes(p *order.Problem) {
 	for k := range o.wishes {
 		w := &o.wishes[k]
-		if w.Wish == wishRegion {
-			p.Pick = secondsIn(w.Minutes)
+		if w.everyPick() {
+			p.Pick += secondsIn(w.Minutes)
 		}
 		w.first = len(p.Wishes)
 		for _, x := range w.pairs {
@@ -176,8 +184,14 @@ func (o *operator) tellWishes(cost order.Breakdown) []Wished {
 	for _, w := range o.wishes {
 		t := w.Wished
 		t.Kept = true
-		if w.Wish == wishRegion {
-			t.Paid, t.Kept = float64(cost.Picks)/60, cost.Picks == 0
+		if w.everyPick() {
+			times := 0
+			for _, s := range cost.Steps {
+				if s.Pick > 0 {
+					times++
+				}
+			}
+			t.Paid, t.Kept = float64(times)*w.Minutes, times == 0
 		}
 		unkept := 0
 		for _, k := range cost.Wishes {

@@ -29,6 +29,15 @@ func TestWishes(t *testing.T) {
 		}
 		return plan(t, j, roomOf("steam", "straight-stitcher"), shelf)
 	}
+	picking := func(garment, minutes string) *process.Plan {
+		g, err := templates.Load(garment)
+		if err != nil {
+			t.Fatal(err)
+		}
+		w := roomOf("steam", "straight-stitcher")
+		w.Minutes.Pick = text(minutes)
+		return plan(t, jobFor(g, "silk-georgette", "silk-satin"), w, shelf)
+	}
 	takenUp := func(p *process.Plan) (times int) {
 		last := ""
 		for _, o := range p.Operations {
@@ -47,6 +56,12 @@ func TestWishes(t *testing.T) {
 		w := region.Order.Wishes[0]
 		if want := 1.5 * float64(takenUp(region)); math.Abs(w.Paid-want) > 0.01 || w.Kept {
 			t.Errorf("%s: region costs %g, want %g", garment, w.Paid, want)
+		}
+		room := picking(garment, "1.5")
+		checkOrder(t, room)
+		if p := room.Order.Wishes[0]; p.Wish != "pick" || math.Abs(p.Paid-1.5*float64(takenUp(room))) > 0.01 || !room.Order.Proved ||
+			math.Abs(room.Order.ChangeMinutes+p.Paid-region.Order.ChangeMinutes-w.Paid) > 0.01 {
+			t.Errorf("%s: the room's minutes cost %+v with %g of changes, the wish %+v with %g", garment, p, room.Order.ChangeMinutes, w, region.Order.ChangeMinutes)
 		}
 		if takenUp(region) > takenUp(free) {
 			t.Errorf("%s: parts are taken up %d times, %d without the wish", garment, takenUp(region), takenUp(free))

@@ -47,6 +47,7 @@ type RoomMinutes struct {
 	Stitch  form.Text `yaml:"stitch"`
 	Hotter  form.Text `yaml:"hotter"` // the iron, a dot
 	Cooler  form.Text `yaml:"cooler"`
+	Pick    form.Text `yaml:"pick"` // another seam, edge or detail of the garment taken up; 0 where absent
 
 	Handover form.Text `yaml:"handover"` // a piece from one person to another
 }
@@ -61,7 +62,7 @@ func ParseWorkroom(file string, data []byte) (*Workroom, error) {
 	faults = append(faults, oneOf(w.Units, "units", unitNames)...)
 	faults = append(faults, oneOf(w.Favour, "favour", favours)...)
 	faults = append(faults, oneOf(w.Iron, "iron", ironKinds)...)
-	for _, t := range []form.Text{w.Minutes.Move, w.Minutes.Thread, w.Minutes.Bobbin, w.Minutes.Loopers, w.Minutes.Needle, w.Minutes.Foot, w.Minutes.Stitch, w.Minutes.Hotter, w.Minutes.Cooler, w.Minutes.Handover} {
+	for _, t := range []form.Text{w.Minutes.Move, w.Minutes.Thread, w.Minutes.Bobbin, w.Minutes.Loopers, w.Minutes.Needle, w.Minutes.Foot, w.Minutes.Stitch, w.Minutes.Hotter, w.Minutes.Cooler, w.Minutes.Pick, w.Minutes.Handover} {
 		if t.Value == "" {
 			continue
 		}
@@ -104,6 +105,7 @@ type room struct {
 	begin    int // station where the work begins, -1 at none
 	house    map[string]float64
 	move     float64            // minutes
+	pick     float64            // minutes to take up another part
 	watched  map[string]watched // by act
 	rests    study.Allowances
 	iron     bool

@@ -94,6 +94,8 @@ func (c *composer) wishes() []inline {
 		}
 		pattern := w.wishUnkept
 		switch {
+		case x.Wish == "pick":
+			pattern = w.picked
 		case x.Kept:
 			pattern = w.wishKept
 		case x.Wish == "region":

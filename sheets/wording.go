@@ -106,12 +106,12 @@ type stepWords struct {
 }
 
 type orderWords struct {
-	title, take, proved, bounded, more, same, less, how string
-	what, here, seamBySeam, minutes, threads, stations  string
-	wishRegion, wishSmall, wishDelicate, wishFitting    string
-	wishKept, wishUnkept, wishEach                      string
-	book, bookNote, bookWaits, moves, kept, refused     string
-	forcedOne                                           counted
+	title, take, proved, bounded, more, same, less, how      string
+	what, here, seamBySeam, minutes, threads, stations       string
+	wishRegion, wishSmall, wishDelicate, wishFitting, picked string
+	wishKept, wishUnkept, wishEach                           string
+	book, bookNote, bookWaits, moves, kept, refused          string
+	forcedOne                                                counted
 }
 
 type closingWords struct{ notices, notice, needle, notes, unitsMixed string }
@@ -306,6 +306,7 @@ func english() wording {
 			threads: "Thread changes", stations: "Moves from place to place",
 			book: "By the book", wishRegion: "one part at a time", wishSmall: "small parts first", wishDelicate: "delicate edges late", wishFitting: "fitting early",
 			wishKept: "Your wish, {wish}, is kept: it is worth {minutes} to you.", wishUnkept: "Your wish, {wish}, is kept in part or not at all: it is worth {minutes} to you, and {paid} of that had to give way to changes that cost more.",
+			picked:    "To take up another part counts {minutes} in this room, and the order does so for {paid} in all, besides the changes; less of it would cost more in changes.",
 			wishEach:  "Your wish, {wish}: to take up another part counts {minutes}, and the order does so for {paid} in all; less of it would cost more in changes.",
 			bookWaits: "{seam}: the book has it before the {other}; here it waits for it, since {because}.", bookNote: "By the book is {title}, each seam finished before the next, worked out in the same way. Its order: {source}.",
 			moves:     "Of the {made}, no order avoids {least}: {because}.",
