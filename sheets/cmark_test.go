@@ -3,11 +3,12 @@ package sheets
 import (
 	"bytes"
 	"fmt"
-	"os"
 	"os/exec"
 	"regexp"
 	"strings"
 	"testing"
+
+	"bodkin/sheets/sheettest"
 )
 
 // cmark is another implementation of CommonMark, in C, from Debian. It knows no
@@ -15,13 +16,7 @@ import (
 // what it makes of a sheet has as many of each as goldmark finds. A machine of
 // one's own may lack it; under CI it must be there.
 func TestAnotherReaderOfMarkdown(t *testing.T) {
-	path, err := exec.LookPath("cmark")
-	if err != nil {
-		if os.Getenv("CI") == "true" {
-			t.Fatalf("cmark is needed under CI: %v", err)
-		}
-		t.Skip("cmark is not installed")
-	}
+	path := sheettest.Program(t, "cmark")
 	kinds := regexp.MustCompile(`(?m)<(heading level="\d"|block_quote|image|code_block|html_block|html_inline|list type="\w+" tight="\w+"|list type="\w+")`)
 	for _, name := range fixtures(t) {
 		for _, r := range Readers() {

@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"bytes"
-	"os"
 	"os/exec"
 	"slices"
 	"strings"
@@ -13,6 +12,8 @@ import (
 	"github.com/yuin/goldmark/extension"
 	dom "golang.org/x/net/html"
 	"golang.org/x/net/html/atom"
+
+	"bodkin/sheets/sheettest"
 )
 
 // cmark-gfm is another implementation of CommonMark with the tables, boxes and
@@ -21,13 +22,7 @@ import (
 // as what goldmark makes. A machine of one's own may lack it; under CI it must
 // be there.
 func TestAnotherReaderOfTablesAndBoxes(t *testing.T) {
-	path, err := exec.LookPath("cmark-gfm")
-	if err != nil {
-		if os.Getenv("CI") == "true" {
-			t.Fatalf("cmark-gfm is needed under CI: %v", err)
-		}
-		t.Skip("cmark-gfm is not installed")
-	}
+	path := sheettest.Program(t, "cmark-gfm")
 	ours := goldmark.New(goldmark.WithExtensions(extension.Table, extension.TaskList, extension.Strikethrough))
 	for _, n := range plans(t) {
 		for _, r := range Readers() {

@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"bytes"
-	"encoding/json"
 	"flag"
 	"os"
 	"path/filepath"
@@ -12,6 +11,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"bodkin/process"
+	"bodkin/sheets/sheettest"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden sheets")
@@ -29,21 +29,10 @@ func fixtures(t testing.TB) []string {
 	return files
 }
 
-// fixture is a plan kept as JSON in testdata. Unknown fields fail, so that a
-// plan of an older form is not taken for a whole one.
+// fixture is a plan kept as JSON in testdata.
 func fixture(t testing.TB, name string) *process.Plan {
 	t.Helper()
-	data, err := os.ReadFile(filepath.Join("testdata", name+".json"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	d := json.NewDecoder(bytes.NewReader(data))
-	d.DisallowUnknownFields()
-	var p process.Plan
-	if err := d.Decode(&p); err != nil {
-		t.Fatal(err)
-	}
-	return &p
+	return sheettest.Kept(t, filepath.Join("testdata", name+".json"))
 }
 
 func TestGoldenSheets(t *testing.T) {

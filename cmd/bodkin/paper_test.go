@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"io"
 	"os"
@@ -15,20 +14,14 @@ import (
 	"bodkin/sheets"
 	"bodkin/sheets/html"
 	"bodkin/sheets/pdf"
+	"bodkin/sheets/sheettest"
 )
 
 // ofSteps is the plan of a top with its steps told over and over, until there are
 // so many.
 func ofSteps(b *testing.B, steps int) *process.Plan {
 	b.Helper()
-	data, err := os.ReadFile("../../sheets/testdata/shell-top.json")
-	if err != nil {
-		b.Fatal(err)
-	}
-	var p process.Plan
-	if err := json.Unmarshal(data, &p); err != nil {
-		b.Fatal(err)
-	}
+	p := sheettest.Kept(b, "../../sheets/testdata/shell-top.json")
 	first, operations, changes := len(p.Steps), slices.Clone(p.Operations), slices.Clone(p.Changes)
 	for round := 1; len(p.Steps) < steps; round++ {
 		again := fmt.Sprintf("-%d", round)
@@ -51,7 +44,7 @@ func ofSteps(b *testing.B, steps int) *process.Plan {
 	}
 	p.Steps = p.Steps[:steps]
 	p.Totals.Steps = steps
-	return &p
+	return p
 }
 
 // BenchmarkPaper is the way from a plan to paper and to the browser, for 40 steps

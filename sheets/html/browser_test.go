@@ -16,30 +16,15 @@ import (
 	"testing"
 	"time"
 
-	"bodkin/process"
 	"bodkin/sheets"
 	"bodkin/sheets/html"
+	"bodkin/sheets/sheettest"
 )
-
-// program is a tool's path. On a machine of one's own a missing tool skips the
-// test; under CI it fails it.
-func program(t *testing.T, name string) string {
-	t.Helper()
-	path, err := exec.LookPath(name)
-	if err == nil {
-		return path
-	}
-	if os.Getenv("CI") == "true" {
-		t.Fatalf("%s is needed under CI: %v", name, err)
-	}
-	t.Skipf("%s is not installed", name)
-	return ""
-}
 
 // chromium runs a browser without a window and returns what it prints.
 func chromium(t *testing.T, args ...string) string {
 	t.Helper()
-	path := program(t, "chromium")
+	path := sheettest.Program(t, "chromium")
 	ctx, cancel := context.WithTimeout(t.Context(), 4*time.Minute)
 	defer cancel()
 	args = append([]string{"--headless", "--no-sandbox", "--disable-gpu", "--hide-scrollbars", "--user-data-dir=" + t.TempDir()}, args...)
@@ -55,14 +40,7 @@ func chromium(t *testing.T, args ...string) string {
 // topSheet is the sheet of a real plan, with notes that would act if they could.
 func topSheet(t *testing.T, options ...func(*sheets.Options)) []byte {
 	t.Helper()
-	data, err := os.ReadFile("../testdata/shell-top.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var p process.Plan
-	if err := json.Unmarshal(data, &p); err != nil {
-		t.Fatal(err)
-	}
+	p := sheettest.Kept(t, "../testdata/shell-top.json")
 	p.Notes = "<img src=x onerror=\"document.title='acted'\"> <script>document.title='acted'</script>\n\n" +
 		"| " + strings.Repeat("verylongword", 12) + " | b |\n| - | - |\n| " + strings.Repeat("0123456789", 12) + " | x |\n\n" +
 		"    " + strings.Repeat("code ", 60) + "\n"
@@ -70,7 +48,7 @@ func topSheet(t *testing.T, options ...func(*sheets.Options)) []byte {
 	for _, set := range options {
 		set(&o)
 	}
-	s := sheets.Compose(&p, o)
+	s := sheets.Compose(p, o)
 	var out bytes.Buffer
 	if err := html.Write(&out, s.Markdown, html.Options{Figures: s.ByAddress()}); err != nil {
 		t.Fatal(err)
@@ -242,7 +220,7 @@ addEventListener("message", (e) => {
 // page's own furniture.
 func TestPrinted(t *testing.T) {
 	sheet := topSheet(t)
-	path := program(t, "pdftotext")
+	path := sheettest.Program(t, "pdftotext")
 	server := serve(map[string]string{"/": string(sheet)})
 	defer server.Close()
 	file := filepath.Join(t.TempDir(), "sheet.pdf")

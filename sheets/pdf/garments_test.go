@@ -10,6 +10,7 @@ import (
 	"bodkin/seams"
 	"bodkin/seams/length"
 	"bodkin/sheets"
+	"bodkin/sheets/sheettest"
 	"bodkin/templates"
 )
 
@@ -113,7 +114,7 @@ func TestEveryGarmentOnEveryPaper(t *testing.T) {
 // Poppler reads from the PDF of every garment the words that were drawn, in their
 // order, those of the figures among them; readers and papers take turns.
 func TestEveryGarmentReadsBack(t *testing.T) {
-	program(t, "pdftotext")
+	sheettest.Program(t, "pdftotext")
 	everyGarment(t, func(t *testing.T, i int, p *process.Plan) {
 		as := sheets.Options{For: sheets.Reader(sheets.Readers()[i%3]), FiguresAt: "figures/", Brief: i%5 == 0}
 		s := sheets.Compose(p, as)

@@ -15,24 +15,10 @@ import (
 	"time"
 
 	"bodkin/sheets/figure"
+	"bodkin/sheets/sheettest"
 
 	"pgregory.net/rapid"
 )
-
-// program is the path of an outside program. Without it the test is skipped,
-// but fails where CI is set, which installs it.
-func program(t testing.TB, name string) string {
-	t.Helper()
-	path, err := exec.LookPath(name)
-	switch {
-	case err == nil:
-		return path
-	case os.Getenv("CI") == "true":
-		t.Fatalf("%s is not installed", name)
-	}
-	t.Skipf("%s is not installed", name)
-	return ""
-}
 
 func written(t testing.TB, markdown []byte, o Options) []byte {
 	t.Helper()
@@ -57,7 +43,7 @@ func bodyText(t testing.TB, path string, d *drawing, mode string) string {
 	t.Helper()
 	const perMM = 72 / 25.4 // at 72 dots an inch a dot is a point
 	crop := func(v float64) string { return fmt.Sprint(int(math.Round(v * perMM))) }
-	out, err := exec.Command(program(t, "pdftotext"), mode, "-enc", "UTF-8", "-r", "72",
+	out, err := exec.Command(sheettest.Program(t, "pdftotext"), mode, "-enc", "UTF-8", "-r", "72",
 		"-x", crop(d.body.Left-2), "-y", crop(d.body.Top-2), "-W", crop(d.body.Width()+4), "-H", crop(d.body.Height()+4), path, "-").Output()
 	if err != nil {
 		t.Fatal(err)
@@ -96,7 +82,7 @@ func TestReadBackByPoppler(t *testing.T) {
 }
 
 func TestPlainTextReadsBackWordForWord(t *testing.T) {
-	program(t, "pdftotext")
+	sheettest.Program(t, "pdftotext")
 	texts := rapid.Custom(func(rt *rapid.T) *manuscript {
 		m := &manuscript{short: true}
 		for range rapid.IntRange(1, 12).Draw(rt, "blocks") {
@@ -121,7 +107,7 @@ func TestPlainTextReadsBackWordForWord(t *testing.T) {
 }
 
 func TestQPDFFindsNoFault(t *testing.T) {
-	qpdf := program(t, "qpdf")
+	qpdf := sheettest.Program(t, "qpdf")
 	for name, md := range map[string][]byte{"sample": sampleMarkdown, "empty": nil, "deep headings": []byte("###### a\n\n# b\n\n### c\n\n# a")} {
 		path := saved(t, written(t, md, sampleOptions()))
 		if out, err := exec.Command(qpdf, "--check", path).CombinedOutput(); err != nil {
@@ -131,7 +117,7 @@ func TestQPDFFindsNoFault(t *testing.T) {
 }
 
 func TestProperties(t *testing.T) {
-	info := program(t, "pdfinfo")
+	info := sheettest.Program(t, "pdfinfo")
 	o := Options{Title: "Áo dài ½", Author: "Ọmọ́tọ́lá", Notice: "set in DejaVu Sans", Lang: "vi-VN", Paper: A5, Date: time.Date(2025, 3, 4, 5, 6, 7, 0, time.UTC)}
 	out, err := exec.Command(info, "-rawdates", saved(t, written(t, []byte("# x\n\n[a](#x)"), o))).Output()
 	if err != nil {

@@ -1,14 +1,12 @@
 package pdf
 
 import (
-	"encoding/json"
 	"fmt"
-	"os"
 	"strings"
 	"testing"
 
-	"bodkin/process"
 	"bodkin/sheets"
+	"bodkin/sheets/sheettest"
 
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/ast"
@@ -38,18 +36,11 @@ func said(markdown []byte) string {
 // in order, none beyond the margins and none over another.
 func TestSheetsOfEveryReaderOnEveryPaper(t *testing.T) {
 	for _, name := range []string{"shell-top", "open-coat"} {
-		data, err := os.ReadFile("../testdata/" + name + ".json")
-		if err != nil {
-			t.Fatal(err)
-		}
-		var p process.Plan
-		if err := json.Unmarshal(data, &p); err != nil {
-			t.Fatal(err)
-		}
+		p := sheettest.Kept(t, "../testdata/"+name+".json")
 		for _, r := range sheets.Readers() {
 			for _, brief := range []bool{false, true} {
 				as := sheets.Options{For: sheets.Reader(r), Brief: brief, FiguresAt: "figures/"}
-				s := sheets.Compose(&p, as)
+				s := sheets.Compose(p, as)
 				want := said(s.Markdown)
 				for _, paper := range []Paper{A4, Letter, A5} {
 					t.Run(fmt.Sprintf("%s/%s brief %t/%d", name, r, brief, paper), func(t *testing.T) {
