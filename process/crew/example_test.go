@@ -32,10 +32,10 @@ func ExampleSolve() {
 	}
 	fmt.Println("finish", r.Finish, "hand-overs", r.Handovers, "proved", r.Proved)
 	// Output:
-	// task 0 by [0] from 0 work 0 to 4
-	// task 1 by [0] from 4 work 4 to 10
-	// task 2 by [1] from 0 work 0 to 6
-	// task 3 by [0] from 10 work 13 to 18
+	// task 0 by [1] from 0 work 0 to 6
+	// task 1 by [0] from 9 work 12 to 18
+	// task 2 by [0] from 0 work 0 to 4
+	// task 3 by [0] from 4 work 4 to 9
 	// finish 18 hand-overs 1 proved true
 }
 

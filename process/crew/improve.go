@@ -133,11 +133,26 @@ func (v *improver) run(ctx context.Context, lists int) {
 		list, want := v.shake()
 		d := v.forward.run(list, want, v.scarce)
 		v.tried++
-		if d.value.finish < infinite {
+		if v.promising(d) {
 			d = v.push(d)
 		}
 		v.accept(d)
 	}
+}
+
+// promising reports whether pushing a draft may make it worth going on from.
+// Where machines are set up, pushing it late gives an order only, and betters
+// little: the draft must end little later than what it is measured by.
+func (v *improver) promising(d *draft) bool {
+	const little = 32 // parts of a finish
+	if !v.m.setups {
+		return d.value.finish < infinite
+	}
+	limit := v.now.value.finish
+	if v.past != nil {
+		limit = max(limit, v.past[v.round%len(v.past)].finish)
+	}
+	return d.value.finish <= limit+limit/little
 }
 
 // accept takes a draft to go on from if it is no worse than now or than what
@@ -189,7 +204,11 @@ func (v *improver) shake() (list, want []int) {
 	for i := range key {
 		key[i] = v.now.place[i].begin * 4
 	}
+	const tries = 20 // to find a task before that time
 	finish := v.now.value.finish
+	if m.setups && v.chance.IntN(2) == 0 {
+		finish = v.settled()
+	}
 	loose := make([]int, 0, m.n)
 	switch v.chance.IntN(3) {
 	case 0, 1: // neighbours in time
@@ -209,6 +228,9 @@ func (v *improver) shake() (list, want []int) {
 		most := min(m.n, 1+v.chance.IntN(8))
 		for range most {
 			i := v.chance.IntN(m.n)
+			for k := 0; k < tries && v.now.place[i].begin >= finish; k++ {
+				i = v.chance.IntN(m.n)
+			}
 			loose = append(loose, i)
 			key[i] += (v.chance.Int64N(finish/2+2) - finish/4 - 1) * 4
 		}
@@ -227,4 +249,16 @@ func (v *improver) shake() (list, want []int) {
 		}
 	}
 	return m.inOrder(key), want
+}
+
+// settled is the first time at which a task begins whose rest takes until the
+// finish by its path alone: only what lies before can make it end sooner.
+func (v *improver) settled() int64 {
+	t := v.now.value.finish
+	for i, s := range v.now.place {
+		if s.begin+v.m.tail[i] >= v.now.value.finish {
+			t = min(t, s.begin)
+		}
+	}
+	return max(t, 1)
 }
