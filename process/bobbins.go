@@ -15,6 +15,7 @@ type BobbinUse struct {
 	Metres  float64   `json:"metres"` // below, all garments, waste included
 	Holds   float64   `json:"holds_m"`
 	Wind    int       `json:"wind"`
+	Minutes float64   `json:"minutes"`  // to wind them
 	RunsOut []RunsOut `json:"runs_out"` // where the next full one goes in
 }
 
@@ -66,6 +67,8 @@ func (o *operator) bobbins(plan *Plan, a *arrangement) ([]BobbinUse, error) {
 	}
 	for k := range out {
 		out[k].Metres = math.Round(out[k].Metres*100) / 100
+		out[k].Minutes = float64(out[k].Wind) * o.room.wind
+		plan.Totals.WindMinutes += out[k].Minutes
 	}
 	return out, nil
 }

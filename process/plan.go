@@ -476,4 +476,5 @@ type Totals struct {
 	ThreadChanges int     `json:"thread_changes"`
 	NeedleChanges int     `json:"needle_changes"`
 	StationMoves  int     `json:"station_moves"`
+	WindMinutes   float64 `json:"wind_minutes"` // for the bobbins, before the work begins
 }

@@ -13,7 +13,7 @@ import (
 // enter looks up the workroom's machines on the shelf and sets out its
 // stations: the machines in the room's order, the iron, the table, the hands.
 func enter(w *Workroom, shelf *seams.Shelf, favour string, style length.Style) (*room, error) {
-	r := &room{begin: -1, house: map[string]float64{}, watched: map[string]watched{}, rests: w.Rests.allowances(), move: defaultMove, favour: favour, style: style}
+	r := &room{begin: -1, house: map[string]float64{}, watched: map[string]watched{}, rests: w.Rests.allowances(), move: defaultMove, wind: defaultWind, favour: favour, style: style}
 	if r.favour == "" {
 		r.favour = w.Favour.Value
 	}
@@ -24,6 +24,9 @@ func enter(w *Workroom, shelf *seams.Shelf, favour string, style length.Style) (
 		r.move = v
 	}
 	r.pick, _ = minutesOf(w.Minutes.Pick)
+	if v, ok := minutesOf(w.Minutes.Wind); ok {
+		r.wind = v
+	}
 	taken := map[string]int{}
 	faults := checkHouse(w, shelf)
 	for _, rm := range w.Machines {

@@ -48,6 +48,7 @@ type RoomMinutes struct {
 	Hotter  form.Text `yaml:"hotter"` // the iron, a dot
 	Cooler  form.Text `yaml:"cooler"`
 	Pick    form.Text `yaml:"pick"` // another seam, edge or detail of the garment taken up; 0 where absent
+	Wind    form.Text `yaml:"wind"` // one bobbin, before the work begins
 
 	Handover form.Text `yaml:"handover"` // a piece from one person to another
 }
@@ -62,7 +63,7 @@ func ParseWorkroom(file string, data []byte) (*Workroom, error) {
 	faults = append(faults, oneOf(w.Units, "units", unitNames)...)
 	faults = append(faults, oneOf(w.Favour, "favour", favours)...)
 	faults = append(faults, oneOf(w.Iron, "iron", ironKinds)...)
-	for _, t := range []form.Text{w.Minutes.Move, w.Minutes.Thread, w.Minutes.Bobbin, w.Minutes.Loopers, w.Minutes.Needle, w.Minutes.Foot, w.Minutes.Stitch, w.Minutes.Hotter, w.Minutes.Cooler, w.Minutes.Pick, w.Minutes.Handover} {
+	for _, t := range []form.Text{w.Minutes.Move, w.Minutes.Thread, w.Minutes.Bobbin, w.Minutes.Loopers, w.Minutes.Needle, w.Minutes.Foot, w.Minutes.Stitch, w.Minutes.Hotter, w.Minutes.Cooler, w.Minutes.Pick, w.Minutes.Wind, w.Minutes.Handover} {
 		if t.Value == "" {
 			continue
 		}
@@ -106,6 +107,7 @@ type room struct {
 	house    map[string]float64
 	move     float64            // minutes
 	pick     float64            // minutes to take up another part
+	wind     float64            // minutes for one bobbin
 	watched  map[string]watched // by act
 	rests    study.Allowances
 	iron     bool
@@ -136,3 +138,8 @@ const (
 // defaultMove is the minutes it takes to get up, carry the work to another
 // station and settle: an estimate, no published figure; a house may set its own.
 const defaultMove = 0.25
+
+// defaultWind is the minutes it takes to wind a bobbin: put the thread on the
+// winder, fill it, cut it off. An estimate, no published figure; a house may set
+// its own.
+const defaultWind = 1

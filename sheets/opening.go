@@ -63,7 +63,7 @@ func (c *composer) summary() inline {
 	if c.plan.Order.Proved {
 		proof = w.proved
 	}
-	return joined(" ",
+	words := []inline{
 		say(w.work, values{
 			"operations": c.count(t.Operations, c.say.counts.operations),
 			"steps":      c.count(t.Steps, c.say.counts.steps),
@@ -71,7 +71,15 @@ func (c *composer) summary() inline {
 			"places":     c.byPlace(),
 		}),
 		say(w.changes, values{"minutes": c.about(t.ChangeMinutes)}),
-		plain(proof), plain(w.size))
+	}
+	if t.WindMinutes > 0 {
+		n := 0
+		for _, b := range c.plan.Bobbins {
+			n += b.Wind
+		}
+		words = append(words, say(w.wind, values{"bobbins": c.count(n, c.say.counts.bobbins), "minutes": c.about(t.WindMinutes)}))
+	}
+	return joined(" ", append(words, plain(proof), plain(w.size))...)
 }
 
 // byPlace is how the minutes are shared among machines, iron, table and hands.

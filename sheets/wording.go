@@ -49,11 +49,11 @@ type classWords struct {
 }
 
 type openingWords struct {
-	made, madeSelf, room, work, byPlace, changes, size, proved, bounded string
-	machine, iron, hand, table                                          string
-	cloth, is, colour, width, buy, buyBasis, basisOf, under             string
-	least, leastLead, leastBasis                                        string
-	measure, used, from, given, own, measures, measuresList, measureIs  string
+	made, madeSelf, room, work, byPlace, changes, wind, size, proved, bounded string
+	machine, iron, hand, table                                                string
+	cloth, is, colour, width, buy, buyBasis, basisOf, under                   string
+	least, leastLead, leastBasis                                              string
+	measure, used, from, given, own, measures, measuresList, measureIs        string
 }
 
 type layoutWords struct {
@@ -191,6 +191,7 @@ func english() wording {
 			byPlace: "{minutes} {place}",
 			machine: "at the machine", iron: "at the iron", hand: "by hand", table: "at the table",
 			changes: "Changes of thread, needle, foot, stitch and heat, and going from place to place, take about {minutes} more.",
+			wind:    "Winding {bobbins} before you begin takes about {minutes}.",
 			proved:  "No order of these operations needs less time for changes; that is proved.",
 			bounded: "An order with less time for changes has not been found, but is not ruled out.",
 			size:    "All times are estimates.",
