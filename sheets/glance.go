@@ -27,7 +27,8 @@ func (c *composer) glance() {
 		c.para(plain(w.classNote))
 	}
 	if c.brief {
-		c.sectionsBeside(c.alike())
+		// A single row or fold is told in words; the others are seen.
+		c.sectionsBeside(slices.DeleteFunc(c.alike(), func(g []process.Seam) bool { return g[0].Kind == "staystitch" || g[0].Kind == dartKind }))
 		return
 	}
 	for _, g := range c.alike() {

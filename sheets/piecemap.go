@@ -12,7 +12,7 @@ import (
 const (
 	mapWide  = 172
 	mapHigh  = 205
-	mapBrief = 150 // as high as it may get on a brief sheet
+	mapBrief = 85  // as high as it may get on a brief sheet
 	mapType  = 2.6 // allowances and what is said of a piece
 	mapTitle = 3.4 // a piece's title
 	mapRoom  = 7   // round a piece, for the allowances

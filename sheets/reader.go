@@ -50,7 +50,9 @@ func (c *composer) tellMaker() {
 	c.cutOut()
 	c.glance()
 	c.theSteps()
-	c.whyThisOrder()
+	if !c.brief { // whose opening tells what the changes come to and what was proved
+		c.whyThisOrder()
+	}
 	c.notices()
 	c.notes()
 }
