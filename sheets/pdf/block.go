@@ -1,6 +1,8 @@
 package pdf
 
 import (
+	"strings"
+
 	"bodkin/sheets/figure"
 	"bodkin/sheets/pdf/typeface"
 )
@@ -63,6 +65,26 @@ type table struct {
 
 // plate is a figure that stands alone.
 type plate struct{ fig figure.Figure }
+
+// drawn tells whether a block is a figure that stands alone or a row of them.
+func drawn(b block) bool {
+	switch b := b.(type) {
+	case plate:
+		return true
+	case paragraph:
+		figures := 0
+		for _, s := range b.spans {
+			switch {
+			case s.fig != nil:
+				figures++
+			case strings.TrimSpace(s.text) != "":
+				return false
+			}
+		}
+		return figures > 0
+	}
+	return false
+}
 
 // span is a stretch of words of one look, a figure among words, or a line
 // break that the writer wants.

@@ -108,7 +108,7 @@ func (f *flow) block(bs []block, i int, fr frame, tight bool) {
 		f.want(gap)
 		base := look{size: f.size}
 		if i > 0 && onlyEmphasis(b.spans) {
-			if _, ok := bs[i-1].(plate); ok {
+			if drawn(bs[i-1]) {
 				base.size, base.light = 0.88*f.size, 0.25
 			}
 		}
@@ -151,12 +151,12 @@ func leadsOn(a, b block) bool {
 	if _, ok := b.(heading); ok {
 		return false
 	}
-	switch a := a.(type) {
-	case plate:
+	if drawn(a) {
 		return true
-	case paragraph:
+	}
+	if a, ok := a.(paragraph); ok {
 		words := plain(a.spans)
-		if _, ok := b.(plate); ok && len(words) <= longestLeadIn {
+		if drawn(b) && len(words) <= longestLeadIn {
 			return true
 		}
 		if _, ok := b.(paragraph); !ok {
