@@ -36,10 +36,10 @@ func (c *composer) chalkTables() {
 				rows = append(rows, []inline{plain(number(1)), plain(w.again), plain(c.say.none), plain(c.say.none), c.chalkLine(p.Chalk.Points, i)})
 				continue
 			}
-			rows = append(rows, []inline{plain(number(r.Number)), c.chalkCorner(r), c.mm(r.Down), c.mm(r.In), c.chalkLine(p.Chalk.Points, i)})
+			rows = append(rows, []inline{plain(number(r.Number)), c.chalkCorner(r), c.chalked(r.Down), c.chalked(r.In), c.chalkLine(p.Chalk.Points, i)})
 		}
 		for _, r := range p.Chalk.Marks {
-			rows = append(rows, []inline{plain(c.say.none), plain(lower(spoken(r.Name))), c.mm(r.Down), c.mm(r.In), plain(w.mark)})
+			rows = append(rows, []inline{plain(c.say.none), plain(lower(spoken(r.Name))), c.chalked(r.Down), c.chalked(r.In), plain(w.mark)})
 		}
 		c.table([]column{
 			{title: plain(w.point), right: true}, {title: plain(w.where)}, {title: plain(w.down), right: true},
@@ -47,6 +47,18 @@ func (c *composer) chalkTables() {
 		}, rows)
 	}
 }
+
+// chalked is a distance to be measured on the cloth. What no chalk line could show
+// is nothing.
+func (c *composer) chalked(mm float64) inline {
+	if math.Abs(mm) < chalkWide/2 {
+		mm = 0
+	}
+	return c.mm(mm)
+}
+
+// chalkWide is the width of a sharp chalk line, mm: common practice, no source.
+const chalkWide = 1.5
 
 // chalkCorner says where a point is.
 func (c *composer) chalkCorner(r process.ChalkPoint) inline {

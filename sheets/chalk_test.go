@@ -87,3 +87,18 @@ func TestChalkWords(t *testing.T) {
 		}
 	}
 }
+
+// What a chalk line could not show is nothing, in either unit; what it could
+// keeps its figure.
+func TestChalkedDistances(t *testing.T) {
+	for _, tt := range []struct {
+		units string
+		mm    float64
+		want  string
+	}{{"cm", 0.01, "0 mm"}, {"cm", 0.8, "0.8 mm"}, {"in", 0.5, "0 in"}, {"in", 0.8, "¹⁄₁₆ in"}, {"in", -0.2, "0 in"}} {
+		c := newComposer(&process.Plan{Units: tt.units}, Options{Units: tt.units})
+		if got := string(c.chalked(tt.mm)); got != tt.want {
+			t.Errorf("%g mm in %s: %q, want %q", tt.mm, tt.units, got, tt.want)
+		}
+	}
+}

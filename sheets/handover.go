@@ -15,6 +15,9 @@ func (c *composer) handed(s process.Step, told map[string]bool) {
 	w := c.say.bench
 	var things []string
 	for _, name := range c.seamsOf(s) {
+		if c.cutsOut(s) {
+			break // she cuts them herself
+		}
 		for _, p := range c.plan.Pieces {
 			if slices.ContainsFunc(p.Edges, func(e process.Edge) bool { return e.Seam == name }) {
 				things = addOnce(things, lower(p.Title))
@@ -37,6 +40,14 @@ func (c *composer) handed(s process.Step, told map[string]bool) {
 		c.para(joined(" ", strong(plain(w.handed)), joined("; ", parts...)+"."))
 	}
 	c.newSeams(s, told)
+}
+
+// cutsOut reports a step in which pieces are cut out.
+func (c *composer) cutsOut(s process.Step) bool {
+	return slices.ContainsFunc(s.Operations, func(id string) bool {
+		o := c.operations[id]
+		return o.Does == "cut" && o.Seam == ""
+	})
 }
 
 // newSeams tells how the seams are sewn that come up for the first time.

@@ -62,6 +62,9 @@ func (c *composer) summary() inline {
 	proof := w.bounded
 	if c.plan.Order.Proved {
 		proof = w.proved
+		if len(c.plan.Order.Wishes) > 0 {
+			proof = w.weighed
+		}
 	}
 	words := []inline{
 		say(w.work, values{

@@ -10,6 +10,9 @@ func (c *composer) whyThisOrder(besides ...inline) {
 	proof := say(w.bounded, values{"bound": c.minutes(o.BoundMinutes)})
 	if o.Proved {
 		proof = plain(w.proved)
+		if len(o.Wishes) > 0 {
+			proof = plain(w.weighed)
+		}
 	}
 	words := []inline{say(w.take, values{"minutes": c.minutes(o.ChangeMinutes)}), proof, c.againstSeamBySeam()}
 	c.para(joined(" ", append(words, besides...)...))

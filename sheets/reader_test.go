@@ -150,6 +150,27 @@ func TestHandedAndHandedOn(t *testing.T) {
 	}
 }
 
+// Whoever cuts the pieces out is not handed them in that step.
+func TestCutterIsHandedNoPieces(t *testing.T) {
+	for _, n := range plans(t) {
+		c := newComposer(n.plan, Options{For: Bench})
+		cut := 0
+		for _, s := range n.plan.Steps {
+			if c.cutsOut(s) {
+				cut++
+				d := newComposer(n.plan, Options{For: Bench})
+				d.handed(s, map[string]bool{})
+				if said := d.out.String(); strings.Contains(said, d.say.bench.handed) && len(d.comesFrom(s)) == 0 {
+					t.Errorf("%s: step %d, in which the pieces are cut, is handed some: %s", n.name, s.Number, said)
+				}
+			}
+		}
+		if cut == 0 {
+			t.Errorf("%s: nobody cuts", n.name)
+		}
+	}
+}
+
 // A part of the work is told with what it needs and nothing of other steps.
 func TestSomeSteps(t *testing.T) {
 	p := fixture(t, "shell-top")

@@ -49,11 +49,11 @@ type classWords struct {
 }
 
 type openingWords struct {
-	made, madeSelf, room, work, byPlace, changes, wind, size, proved, bounded string
-	machine, iron, hand, table                                                string
-	cloth, is, colour, width, buy, buyBasis, basisOf, under                   string
-	least, leastLead, leastBasis                                              string
-	measure, used, from, given, own, measures, measuresList, measureIs        string
+	made, madeSelf, room, work, byPlace, changes, wind, size, proved, weighed, bounded string
+	machine, iron, hand, table                                                         string
+	cloth, is, colour, width, buy, buyBasis, basisOf, under                            string
+	least, leastLead, leastBasis                                                       string
+	measure, used, from, given, own, measures, measuresList, measureIs                 string
 }
 
 type layoutWords struct {
@@ -106,12 +106,12 @@ type stepWords struct {
 }
 
 type orderWords struct {
-	title, take, proved, bounded, more, same, less, how      string
-	what, here, seamBySeam, minutes, threads, stations       string
-	wishRegion, wishSmall, wishDelicate, wishFitting, picked string
-	wishKept, wishUnkept, wishEach                           string
-	book, bookNote, bookWaits, moves, kept, refused          string
-	forcedOne                                                counted
+	title, take, proved, weighed, bounded, more, same, less, how string
+	what, here, seamBySeam, minutes, threads, stations           string
+	wishRegion, wishSmall, wishDelicate, wishFitting, picked     string
+	wishKept, wishUnkept, wishEach                               string
+	book, bookNote, bookWaits, moves, kept, refused              string
+	forcedOne                                                    counted
 }
 
 type closingWords struct{ notices, notice, needle, notes, unitsMixed string }
@@ -193,6 +193,7 @@ func english() wording {
 			changes: "Changes of thread, needle, foot, stitch and heat, and going from place to place, take about {minutes} more.",
 			wind:    "Winding {bobbins} before you begin takes about {minutes}.",
 			proved:  "No order of these operations needs less time for changes; that is proved.",
+			weighed: "No order of these operations needs less, changes and wishes counted together; that is proved.",
 			bounded: "An order with less time for changes has not been found, but is not ruled out.",
 			size:    "All times are estimates.",
 			cloth:   "Cloth", is: "Kind of cloth", colour: "Colour", width: "Width", buy: "Buy about", least: "At least",
@@ -299,6 +300,7 @@ func english() wording {
 			title: "Why this order", take: "The changes in this order take {minutes}.",
 			how:     "Each machine keeps its thread, needle and foot while you work elsewhere. Operations that need the same setting are done together as far as the garment allows.",
 			proved:  "No order of these operations takes less. That is proved.",
+			weighed: "No order of these operations takes less, changes and wishes counted together. That is proved.",
 			bounded: "No order of these operations can take less than {bound}. Whether any takes less than this one is not proved.",
 			more:    "Working seam by seam, each finished before the next, takes {minutes} more for changes.",
 			same:    "Working seam by seam, each finished before the next, takes as long for changes.",
