@@ -291,3 +291,23 @@ func TestWhatCannotBeWritten(t *testing.T) {
 		}
 	}
 }
+
+// Figures that follow one another without words are one figure, side by side,
+// with the caption of all; words among them make them part of a paragraph.
+func TestRowOfFigures(t *testing.T) {
+	o := Options{Figures: map[string]figure.Figure{"f/square.svg": square}}
+	root := page(t, "# Squares\n\n![one](f/square.svg)\n![two](f/square.svg)\n\n*Both of them.*\n\nHere is ![one](f/square.svg) again.\n", o)
+	figures := all(root, "figure")
+	if len(figures) != 1 {
+		t.Fatalf("%d figures", len(figures))
+	}
+	if n := len(all(figures[0], "svg")); n != 2 {
+		t.Errorf("the row has %d drawings", n)
+	}
+	if got := words(all(figures[0], "figcaption")[0]); got != "Both of them." {
+		t.Errorf("the caption of the row is %q", got)
+	}
+	if n := len(all(root, "svg")); n != 3 {
+		t.Errorf("%d drawings in all", n)
+	}
+}

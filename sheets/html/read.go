@@ -66,13 +66,14 @@ func (b *body) blocks(root ast.Node) error {
 		if h, ok := n.(*ast.Heading); ok {
 			b.section(h)
 		}
+		figures := b.writer.figuresOf(n)
 		switch {
-		case b.writer.isFigure(n):
+		case len(figures) > 0:
 			caption := n.NextSibling()
 			if !isLine(caption, 1) {
 				caption = nil
 			}
-			if err := b.figure(n, caption); err != nil {
+			if err := b.figure(figures, caption); err != nil {
 				return err
 			}
 			if caption != nil {
@@ -125,9 +126,13 @@ func (b *body) close(level int) {
 	}
 }
 
-func (b *body) figure(n, caption ast.Node) error {
+func (b *body) figure(figures []figure.Figure, caption ast.Node) error {
 	b.out.WriteString("<figure>\n")
-	b.writer.drawing(&b.out, b.writer.figures[string(n.FirstChild().(*ast.Image).Destination)])
+	if len(figures) == 1 {
+		b.writer.drawing(&b.out, figures[0])
+	} else {
+		b.writer.sideBySide(&b.out, figures)
+	}
 	if caption != nil {
 		b.out.WriteString("<figcaption>")
 		for c := caption.FirstChild().FirstChild(); c != nil; c = c.NextSibling() {

@@ -102,18 +102,31 @@ func (w *writer) item(b util.BufWriter, _ []byte, n ast.Node, entering bool) (as
 	return ast.WalkContinue, nil
 }
 
-// isFigure tells whether a block is one of the figures, standing alone.
-func (w *writer) isFigure(n ast.Node) bool {
+// figuresOf are the figures of a block that stand alone, one or a row of them;
+// none where it has words.
+func (w *writer) figuresOf(n ast.Node) []figure.Figure {
 	p, ok := n.(*ast.Paragraph)
-	if !ok || p.ChildCount() != 1 {
-		return false
-	}
-	img, ok := p.FirstChild().(*ast.Image)
 	if !ok {
-		return false
+		return nil
 	}
-	_, ok = w.figures[string(img.Destination)]
-	return ok
+	var out []figure.Figure
+	for c := p.FirstChild(); c != nil; c = c.NextSibling() {
+		switch c := c.(type) {
+		case *ast.Image:
+			f, ok := w.figures[string(c.Destination)]
+			if !ok {
+				return nil
+			}
+			out = append(out, f)
+		case *ast.Text:
+			if c.Segment.Len() > 0 {
+				return nil
+			}
+		default:
+			return nil
+		}
+	}
+	return out
 }
 
 // narrow is how wide a figure may be to fit a small phone with its margins, mm.
@@ -128,6 +141,15 @@ func (w *writer) drawing(out io.Writer, f figure.Figure) {
 	}
 	put(out, `<div class="drawing"`+reach+">\n")
 	_, _ = out.Write(f.SVG())
+	put(out, "</div>\n")
+}
+
+// sideBySide is several figures side by side, as many as fit.
+func (w *writer) sideBySide(out io.Writer, fs []figure.Figure) {
+	put(out, `<div class="row">`+"\n")
+	for _, f := range fs {
+		_, _ = out.Write(f.SVG())
+	}
 	put(out, "</div>\n")
 }
 
