@@ -115,7 +115,6 @@ func (o *operator) tellSitting(s *Sitting, a *arrangement, own *OwnOrder, each [
 	told.Order.Own = own
 	s.Workroom, s.Units = s.Garments[0].Plan.Workroom, o.style.String()
 	s.Stations, s.Operations, s.Steps, s.Changes, s.Checks = told.Stations, told.Operations, told.Steps, told.Changes, told.Checks
-	s.Order, s.Totals = told.Order, told.Totals
 	var err error
 	if s.Thread, err = o.thread(); err != nil {
 		return err
@@ -126,6 +125,7 @@ func (o *operator) tellSitting(s *Sitting, a *arrangement, own *OwnOrder, each [
 	if s.Tools, err = o.tools(); err != nil {
 		return err
 	}
+	s.Order, s.Totals = told.Order, told.Totals // winding included
 	s.Bobbins, s.Needles = told.Bobbins, o.needles(told)
 	s.Cautions, s.Notices = []Caution{}, []Notice{}
 	for _, g := range s.Garments {

@@ -46,6 +46,13 @@ func TestSitting(t *testing.T) {
 			Checks: s.Checks, Order: s.Order, Totals: s.Totals, Quantity: 1}
 		checkOrder(t, joint)
 		checkCost(t, joint, w, shelf)
+		winding := 0.0
+		for _, b := range s.Bobbins {
+			winding += b.Minutes
+		}
+		if winding == 0 || s.Totals.WindMinutes != winding {
+			t.Errorf("%s: winding takes %g minutes in all, the bobbins %g", name, s.Totals.WindMinutes, winding)
+		}
 		var have, want []string
 		for _, o := range s.Operations {
 			if o.Does != "test" || o.Seam != "" {
