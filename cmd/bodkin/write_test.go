@@ -154,7 +154,7 @@ func TestProtected(t *testing.T) {
 	before := listing(t)
 	for _, name := range []string{"here/kept.json", "shut/kept.json", "shut/fresh.json"} {
 		r := call(t.Context(), "", "plan", "-o", name)
-		if r.code != exitCouldNot || r.err != "bodkin: cannot write "+name+": permission denied\n" {
+		if r.code != exitCouldNot || r.complaint() != "bodkin: cannot write "+name+": permission denied\n" {
 			t.Errorf("%s: exit code %d, %s", name, r.code, r.err)
 		}
 	}
