@@ -6,8 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"bodkin/process"
-	"bodkin/process/order"
 	"bodkin/seams/form"
 	"bodkin/templates"
 )
@@ -18,28 +16,14 @@ import (
 // together, with the mend; then the words of that job are planned by themselves.
 func TestEveryTwoChoicesArePlanned(t *testing.T) {
 	shelf := loadShelf(t)
-	able := slices.DeleteFunc(rooms(), func(w *process.Workroom) bool {
-		return len(w.Machines) == 0 || w.Iron.Value == "none" // a yoke of two layers wants both
-	})
+	able := roomsForAll()
 	for at, name := range templates.Names() {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			g := garmentOf(t, name)
-			main := "cotton-poplin"
-			if usual := g.Roles()[0].Usual; usual != "" {
-				main = usual
-			}
 			w := able[(at+1)%len(able)]
 			work := func(choices form.Pairs[form.Text]) error {
-				j := jobFor(g, main, "cotton-lawn")
-				j.Choices = choices
-				p, err := process.Work(t.Context(), process.Input{Job: j, Garment: g, Workroom: w, Shelf: shelf}, order.Options{Nodes: 1})
-				if err == nil {
-					checkOrder(t, p)
-					checkSeams(t, p, shelf)
-					checkWords(t, p)
-				}
-				return err
+				return planChosen(t, chosenInput(g, w, shelf, choices), 1)
 			}
 			values := make([][]string, len(g.Choices))
 			for k, c := range g.Choices {
