@@ -43,6 +43,7 @@ type decoder struct {
 	closed  []bool    // by machine: nothing is put in between
 	profile []profile
 	scratch []int
+	machine []int // by task: where it must stand, or Any; nil is Any throughout
 	out     draft
 }
 
@@ -122,6 +123,9 @@ func (d *decoder) put(i int, want []int, scarce []int64) bool {
 			continue
 		}
 		for _, q := range m.machines[m.kind[i]] {
+			if d.machine != nil && d.machine[i] != Any && d.machine[i] != q {
+				continue
+			}
 			offer(d.fit(i, k, q, ready))
 		}
 	}

@@ -136,6 +136,7 @@ func (m *model) eased() *model {
 		}
 	}
 	b.spread()
+	b.openings = m.opens(&b, before)
 	return &b
 }
 
@@ -250,5 +251,6 @@ func (m *model) ease(b *model, d *draft) *draft {
 		s.work, s.end = s.begin, s.begin+f.lasts
 		out.place = append(out.place, s)
 	}
+	out.place = append(out.place, m.openedIn(b.openings, d)...)
 	return out
 }

@@ -120,6 +120,14 @@ func (v *improver) offer(d *draft) bool {
 	return better
 }
 
+// told offers a plan told from an order.
+func (v *improver) told(o order) {
+	v.forward.machine = o.machine
+	v.offer(v.forward.run(o.list, o.team, nil))
+	v.forward.machine = nil
+	v.tried++
+}
+
 // run spends about so many lists, or fewer if nothing is left to better.
 func (v *improver) run(ctx context.Context, lists int) {
 	if v.now.place == nil {

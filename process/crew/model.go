@@ -39,6 +39,7 @@ type model struct {
 	setIn     []int64   // by task: how much of it is setting up for the first time
 	standsFor [][]int   // by task: where it is setting up only, the tasks it may be done for
 	fresh     [][]int64 // by kind: the least for setting up its machines at all, rising
+	openings  []opening
 }
 
 // An arc leads to a task that must end before, or from one to a task that

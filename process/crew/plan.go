@@ -2,19 +2,17 @@ package crew
 
 import "context"
 
-// A planner works out one problem: plans by rules, some bettering, then proof
-// by clauses and by walking all fronts in turn with more bettering.
+// A planner works out one problem: plans by rules, then in rounds bettering and,
+// beside it, raising the bound; small ones are walked by all fronts too.
 type planner struct {
-	m     *model
-	eased *model // without settings
-	o     Options
-	v     *improver
-	tried int
-	low   int64
-	table *timetable // for an end sooner than the best
-	under *timetable // for an end between the bound and the best
-	loose int64      // an end that clauses, which know the first settings only, allow
-	sure  bool       // the fewest hand-overs are proved, and the finish with them
+	m      *model
+	o      Options
+	v      *improver
+	again  *reshaper
+	bounds *raiser
+	walked int
+	low    int64
+	sure   bool // the fewest hand-overs are proved, and the finish with them
 }
 
 func solve(ctx context.Context, p Problem, o Options) Result {
@@ -24,9 +22,14 @@ func solve(ctx context.Context, p Problem, o Options) Result {
 		m.tail[i] = m.least[i] + eased.tail[i] - eased.least[i]
 	}
 	low := eased.lower()
-	w := &planner{m: m, eased: eased, o: o, low: low, v: newImprover(m, low), loose: infinite}
+	v := newImprover(m, low)
+	w := &planner{
+		m: m, o: o, low: low, v: v,
+		again:  &reshaper{v: v, eased: eased, wide: 60},
+		bounds: &raiser{m: eased, full: m, low: low, loose: infinite},
+	}
 	if low < infinite {
-		w.v.rules(context.WithoutCancel(ctx))
+		v.rules(context.WithoutCancel(ctx))
 		if o.Nodes > 0 {
 			w.work(ctx)
 		}
@@ -38,7 +41,7 @@ func (w *planner) best() value { return w.v.best.value }
 
 func (w *planner) proved() bool { return w.sure || w.v.enough() }
 
-func (w *planner) spent() int { return w.tried + w.v.tried }
+func (w *planner) spent() int { return w.walked + w.v.tried + w.again.tried + w.bounds.tried }
 
 func (w *planner) done(ctx context.Context) bool {
 	if w.o.Progress != nil {
@@ -53,7 +56,7 @@ func (w *planner) work(ctx context.Context) {
 	const first, walkable = 250, 40
 	lists := 1
 	if w.m.setups {
-		lists = 16 // clauses know only the first of them
+		lists = 4 // clauses know only the first of them
 	}
 	for size := first; ; size *= 2 {
 		left := func() int { return min(size, w.o.Nodes-w.spent()) }
@@ -61,7 +64,7 @@ func (w *planner) work(ctx context.Context) {
 			return
 		}
 		if w.v.best.place != nil {
-			w.prove(ctx, left())
+			w.both(ctx, left())
 		}
 		if w.done(ctx) {
 			return
@@ -75,18 +78,39 @@ func (w *planner) work(ctx context.Context) {
 	}
 }
 
+// both betters the plan and raises the bound side by side. Neither knows of the
+// other until both are done, so that it comes to the same however fast they are.
+func (w *planner) both(ctx context.Context, failures int) {
+	best := w.v.best
+	done := make(chan struct{})
+	go func() {
+		w.bounds.run(ctx, best, failures)
+		close(done)
+	}()
+	w.again.run(ctx, failures)
+	<-done
+	for _, o := range w.bounds.orders {
+		w.v.told(o)
+	}
+	w.raise(w.bounds.low)
+}
+
+func (w *planner) raise(low int64) {
+	w.low = max(w.low, low)
+	w.v.low, w.bounds.low = w.low, w.low
+}
+
 // walk tries all plans within a limit.
 func (w *planner) walk(ctx context.Context, nodes int) {
 	b := newBrancher(ctx, w.m, w.best(), w.low, nodes)
 	all := b.run()
-	w.tried += b.nodes
+	w.walked += b.nodes
 	if b.found != nil {
 		w.v.offer(b.found)
 	}
 	if all {
 		w.sure = true
-		w.low = max(w.low, w.best().finish)
-		w.v.low = w.low
+		w.raise(w.best().finish)
 	}
 }
 
