@@ -119,6 +119,62 @@ func TestBoundIsNeverAboveTheBest(t *testing.T) {
 	})
 }
 
+// TestRaisedBoundIsNeverAboveTheBest: asked for ends from the bound on to some
+// that are possible, it refuses none that is.
+func TestRaisedBoundIsNeverAboveTheBest(t *testing.T) {
+	raised := 0
+	rapid.Check(t, func(t *rapid.T) {
+		p := sewn(t, 7)
+		if Validate(p) != nil {
+			return
+		}
+		m := compile(p)
+		w := newBrancher(t.Context(), m, worst, 0, 20_000)
+		if !w.run() || w.found == nil {
+			return
+		}
+		best := w.found.clone()
+		best.value.finish += int64(rapid.IntRange(0, 6).Draw(t, "later"))
+		eased := m.eased()
+		r := &raiser{m: eased, full: m, low: eased.lower(), loose: infinite}
+		low := r.low
+		r.run(t.Context(), best, 3000)
+		if r.low > w.found.value.finish {
+			t.Fatalf("bound %d, a plan ends at %d: %+v", r.low, w.found.value.finish, p)
+		}
+		if r.low > low {
+			raised++
+		}
+	})
+	if raised == 0 {
+		t.Error("no bound was raised")
+	}
+}
+
+// TestOneMoreMachineIsSetUp: two of 10 at machines that take 9 to set up, two
+// machines and two people: side by side one is set up for each, 19, one after
+// the other 29. With what comes before, 5 for one of them, the other's person is
+// free and yet sets up no sooner: 5 + 19.
+func TestOneMoreMachineIsSetUp(t *testing.T) {
+	p := Problem{
+		Kinds:    []Kind{{Attributes: []Attribute{{Change: [][]int64{{0}}, First: []int64{9}}}}},
+		Machines: make([]Machine, 2),
+		People:   []Person{{Skills: []int{1}}, {Skills: []int{1}}},
+	}
+	need := []Need{{}}
+	for range 2 {
+		p.Tasks = append(p.Tasks, Task{Time: 10, Setting: []int{0}, Needs: need})
+	}
+	for _, want := range []int64{19, 24} {
+		r, err := Solve(t.Context(), p, Options{})
+		if err != nil || r.Finish != want || !r.Proved {
+			t.Errorf("%d, proved %t, want %d (%v)", r.Finish, r.Proved, want, err)
+		}
+		p.Tasks = append(p.Tasks, Task{Time: 5, Kind: None, Needs: need})
+		p.Tasks[0].After, p.Tasks[1].After = []int{2}, []int{2}
+	}
+}
+
 // TestHandsAndSettingUpCountBetween: after one task and before another lie six
 // of 10 each for three people. Two of them are handed what they begin with, and
 // hand on what they end with, 4 each time: 80 + 2×4 of 3×far. At machines that
