@@ -98,7 +98,7 @@ func (g *gift) plan(ctx context.Context, nodes int, hours bool) (crew.Result, bo
 		}
 		p.Tasks[i].Needs = []crew.Need{{Skill: skill}}
 	}
-	r, err := crew.Solve(ctx, p, crew.Options{Nodes: nodes})
+	r, err := crew.Solve(ctx, p, crew.Options{Nodes: nodes, Brief: true})
 	return r, err == nil && r.Places != nil
 }
 

@@ -135,7 +135,7 @@ func (s *sharing) waiting(w crew.Wait, before *Waiting, who func(int) string, nu
 func (s *sharing) extras(ctx context.Context, out *Share, r crew.Result, nodes int) {
 	nodes = max(nodes/asideNodes, 1)
 	try := func(p crew.Problem) (float64, bool) {
-		more, err := crew.Solve(ctx, p, crew.Options{Nodes: nodes})
+		more, err := crew.Solve(ctx, p, crew.Options{Nodes: nodes, Brief: true})
 		return minutesFrom(more.Finish), err == nil && more.Places != nil
 	}
 	alone := s.p

@@ -15,9 +15,13 @@ const (
 // each resource, each kind of machine and many sets of people the work that
 // falls to them between the soonest begin and the least that follows (interval
 // energy; compare P. Brucker and S. Knust, Complex Scheduling, 2nd ed. 2012,
-// chapter 3). O(sets × tasks²).
-func (m *model) lower() int64 {
-	low := m.stretches()
+// chapter 3). O(sets × tasks²). If it is not to be brief, what lies between any
+// two tasks counts too.
+func (m *model) lower(brief bool) int64 {
+	low := int64(0)
+	if !brief {
+		low = m.stretches()
+	}
 	for i := range m.n {
 		low = max(low, m.head[i]+m.tail[i])
 	}

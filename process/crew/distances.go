@@ -246,9 +246,12 @@ func (b *distances) crowded(x, y int, far int64) int64 {
 		s.first, s.last = min(s.first, b.apart[x][z]), min(s.last, b.apart[z][y])
 		s.shortest = min(s.shortest, m.least[i])
 	}
+	if far >= infinite { // somebody's hours leave no room
+		return infinite
+	}
 	crews := b.crews(x, y, far)
 	machines := make([]int, len(b.stands))
-	for {
+	for far < infinite {
 		next, short := int64(infinite), false
 		for k := range b.stands {
 			c, sooner := b.machines(k, far)
@@ -268,10 +271,9 @@ func (b *distances) crowded(x, y int, far int64) int64 {
 		if need <= far {
 			return far
 		}
-		if far = min(need, next); far >= infinite {
-			return infinite
-		}
+		far = min(need, next)
 	}
+	return infinite
 }
 
 // machines is how many machines of a kind are enough for a stretch of some
@@ -430,21 +432,23 @@ func (b *distances) lost(p *pause, people uint64) (sum, longest int64) {
 }
 
 // people is the least length, from a length on, in which a set of people do
-// their work and set up so many machines of each kind.
+// their work and set up so many machines of each kind. Machines may be set up
+// just before what people come to first: of that and of their pause before it
+// the longer counts.
 func (b *distances) people(p party, machines []int, far int64) int64 {
 	set, few := b.sets[p.set], b.few[p.set]
-	work := p.work
+	work, up := p.work*rateUnit, int64(0)
 	for k, c := range machines {
 		if c > 0 && b.all(k, few) {
-			work += b.again(k, c) * 100 / b.slow[p.set]
+			up += b.again(k, c) * 100 / b.slow[p.set] * rateUnit
 		}
 	}
 	rate := p.rate
-	far = max(far, (work*rateUnit+rate-1)/rate)
+	far = max(far, (work+up+rate-1)/rate)
 	begin, most := b.lost(&p.begin, set)
 	finish, more := b.lost(&p.finish, set)
 	if far >= most+more {
-		far = max(far, (work*rateUnit+begin+finish+rate-1)/rate)
+		far = max(far, (work+max(begin, up)+finish+rate-1)/rate)
 	}
 	return far
 }

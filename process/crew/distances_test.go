@@ -113,7 +113,7 @@ func TestBoundIsNeverAboveTheBest(t *testing.T) {
 		if !w.run() || w.found == nil {
 			return
 		}
-		if low := m.eased().lower(); low > w.found.value.finish {
+		if low := m.eased().lower(false); low > w.found.value.finish {
 			t.Fatalf("bound %d, a plan ends at %d: %+v", low, w.found.value.finish, p)
 		}
 	})
@@ -136,7 +136,7 @@ func TestRaisedBoundIsNeverAboveTheBest(t *testing.T) {
 		best := w.found.clone()
 		best.value.finish += int64(rapid.IntRange(0, 6).Draw(t, "later"))
 		eased := m.eased()
-		r := &raiser{m: eased, full: m, low: eased.lower(), loose: infinite}
+		r := &raiser{m: eased, full: m, low: eased.lower(false), loose: infinite}
 		low := r.low
 		r.run(t.Context(), best, 3000)
 		if r.low > w.found.value.finish {

@@ -21,7 +21,7 @@ func solve(ctx context.Context, p Problem, o Options) Result {
 	for i := range m.n {
 		m.tail[i] = m.least[i] + eased.tail[i] - eased.least[i]
 	}
-	low := eased.lower()
+	low := eased.lower(o.Brief)
 	v := newImprover(m, low)
 	w := &planner{
 		m: m, o: o, low: low, v: v,
@@ -58,36 +58,37 @@ func (w *planner) work(ctx context.Context) {
 	if w.m.setups {
 		lists = 4 // clauses know only the first of them
 	}
-	for size := first; ; size *= 2 {
-		left := func() int { return min(size, w.o.Nodes-w.spent()) }
-		if w.v.run(ctx, min(lists*size, w.o.Nodes-w.spent())); w.done(ctx) {
-			return
-		}
+	w.v.run(ctx, min(lists*first, w.o.Nodes-w.spent()))
+	for size := first; !w.done(ctx); size *= 2 {
+		left := w.o.Nodes - w.spent()
 		if w.v.best.place != nil {
-			w.both(ctx, left())
+			w.both(ctx, size, lists*size, left)
+		} else {
+			w.v.run(ctx, min(lists*size, left))
 		}
 		if w.done(ctx) {
 			return
 		}
 		if w.m.n <= walkable {
-			w.walk(ctx, left())
-		}
-		if w.done(ctx) {
-			return
+			w.walk(ctx, min(size, w.o.Nodes-w.spent()))
 		}
 	}
 }
 
-// both betters the plan and raises the bound side by side. Neither knows of the
-// other until both are done, so that it comes to the same however fast they are.
-func (w *planner) both(ctx context.Context, failures int) {
-	best := w.v.best
-	done := make(chan struct{})
+// both raises the bound and betters the plan side by side, with so many failures
+// each and so many lists, in all about so many. Neither knows of the other until
+// both are done, so that it comes to the same however fast they are.
+func (w *planner) both(ctx context.Context, failures, lists, most int) {
+	best, done := w.v.best, make(chan struct{})
+	failures = min(failures, max(most/3, 1))
 	go func() {
-		w.bounds.run(ctx, best, failures)
+		if !w.o.Brief {
+			w.bounds.run(ctx, best, failures)
+		}
 		close(done)
 	}()
 	w.again.run(ctx, failures)
+	w.v.run(ctx, min(lists, max(most-2*failures, 1)))
 	<-done
 	for _, o := range w.bounds.orders {
 		w.v.told(o)

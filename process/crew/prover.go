@@ -108,21 +108,25 @@ func newProver(t theory) *prover {
 	return s
 }
 
-// add a variable of a number or a plain one.
-func (s *prover) extend(owner int32, when int64) int32 {
+// extend adds so many variables, of a number with values from one on, or plain.
+func (s *prover) extend(n int, owner int32, when int64) int32 {
 	v := int32(len(s.owner))
-	s.owner, s.when = append(s.owner, owner), append(s.when, when)
-	s.value, s.place = append(s.value, 0, 0), append(s.place, -1)
-	s.watches = append(s.watches, nil, nil)
-	s.activity = append(s.activity, 0)
-	s.phase, s.known = append(s.phase, false), append(s.known, false)
-	s.at = append(s.at, -1)
+	s.owner, s.when = slices.Grow(s.owner, n), slices.Grow(s.when, n)
+	s.at, s.place = slices.Grow(s.at, n), slices.Grow(s.place, n)
+	for k := range n {
+		s.owner, s.when = append(s.owner, owner), append(s.when, when+int64(k))
+		s.at, s.place = append(s.at, -1), append(s.place, -1)
+	}
+	s.value, s.watches = lengthen(s.value, 2*n), lengthen(s.watches, 2*n)
+	s.activity, s.phase, s.known = lengthen(s.activity, n), lengthen(s.phase, n), lengthen(s.known, n)
 	return v
 }
 
+func lengthen[T any](s []T, n int) []T { return slices.Grow(s, n)[:len(s)+n] }
+
 // variable makes a plain one that is tried first with the value given.
 func (s *prover) variable(first bool) lit {
-	v := s.extend(-1, 0)
+	v := s.extend(1, -1, 0)
 	s.phase[v] = first
 	s.insert(v)
 	return lit(2 * v)
@@ -140,9 +144,7 @@ func (s *prover) number(lo, hi, first int64) int {
 		s.last[side] = append(s.last[side], -1)
 		s.want[side], s.wantAt[side] = append(s.want[side], -1), append(s.wantAt[side], -1)
 	}
-	for t := lo; t < hi; t++ {
-		s.extend(int32(i), t)
-	}
+	s.extend(int(max(hi-lo, 0)), int32(i), lo)
 	return i
 }
 

@@ -12,6 +12,10 @@ type Options struct {
 	// none.
 	Nodes int
 
+	// Brief asks for a plan whose bound is of little interest: longest paths and
+	// the work that falls to people and machines, not searched for a better one.
+	Brief bool
+
 	// Progress, if not nil, is called now and then from within Solve with what
 	// is known so far. It must not keep Solve waiting.
 	Progress func(Progress)
@@ -88,5 +92,5 @@ func LowerBound(p Problem) (int64, error) {
 	if err := Validate(p); err != nil {
 		return 0, err
 	}
-	return compile(p).lower(), nil
+	return compile(p).lower(false), nil
 }
