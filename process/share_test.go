@@ -272,7 +272,7 @@ func shareOut(b *testing.B, name string, w *process.Workroom) {
 	var s *process.Share
 	for b.Loop() {
 		ctx, cancel := context.WithTimeout(b.Context(), 2*time.Second)
-		if s, err = process.ShareOut(ctx, in, 16_000); err != nil {
+		if s, err = process.ShareOut(ctx, in, 12_000); err != nil {
 			b.Fatal(err)
 		}
 		cancel()

@@ -137,7 +137,7 @@ func tooFast(err error) error {
 }
 
 // shareNodes is the work of the search for a share: a second or two.
-const shareNodes = 16_000
+const shareNodes = 12_000
 
 // shared works out the share. Those who ask for no time get a quick one.
 func (g *gathered) shared(ctx context.Context, set settings) (*process.Share, error) {
