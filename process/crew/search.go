@@ -55,7 +55,7 @@ func (s *prover) search(ctx context.Context, given []lit, most int) answer {
 				}
 				s.useBump *= 1e-100
 			}
-			if s.failures >= most || s.failures%64 == 0 && ctx.Err() != nil {
+			if s.failures >= most || s.failures%16 == 0 && ctx.Err() != nil {
 				return unknown
 			}
 			if rest--; rest <= 0 {
