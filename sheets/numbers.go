@@ -97,5 +97,5 @@ func (c *composer) measureText(m process.Measure) inline {
 	case m.MM != 0:
 		return c.mm(m.MM)
 	}
-	return plain(decimal(m.Number))
+	return plain(strconv.FormatFloat(math.Round(100*m.Number)/100, 'f', -1, 64)) // a part, such as 0.75
 }

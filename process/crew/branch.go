@@ -223,7 +223,7 @@ func (b *brancher) add(all []choice, i, k, machine int) []choice {
 		setup = m.change(m.kind[i], slices.Clone(b.state[machine]), m.setting[i])
 	}
 	lasts := setup + m.teams[i][k].lasts
-	if lasts > 0 && machine != None {
+	if machine != None && (lasts > 0 || len(m.kinds[m.kind[i]].Attributes) > 0) {
 		t = max(t, b.engine[machine])
 	}
 	for again := true; again; {

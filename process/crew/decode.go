@@ -41,6 +41,7 @@ type decoder struct {
 	state   [][]int   // setting of each machine
 	before  [][][]int // of each machine with attributes, its setting before each span
 	closed  []bool    // by machine: nothing is put in between
+	until   []int64 // by machine with attributes: when its last task ends, one of no time too
 	profile []profile
 	scratch []int
 	machine []int // by task: where it must stand, or Any; nil is Any throughout
@@ -50,7 +51,7 @@ type decoder struct {
 func newDecoder(m *model) *decoder {
 	d := &decoder{
 		m: m, busy: make([][]Span, m.people), taken: make([][]Span, len(m.start)),
-		state: make([][]int, len(m.start)), before: make([][][]int, len(m.start)), closed: make([]bool, len(m.start)), profile: make([]profile, len(m.caps)),
+		state: make([][]int, len(m.start)), before: make([][][]int, len(m.start)), closed: make([]bool, len(m.start)), until: make([]int64, len(m.start)), profile: make([]profile, len(m.caps)),
 		out: draft{place: make([]spot, m.n)},
 	}
 	for q, s := range m.start {
@@ -64,7 +65,7 @@ func (d *decoder) clear() {
 		d.busy[q] = d.busy[q][:0]
 	}
 	for q := range d.taken {
-		d.taken[q], d.before[q], d.closed[q] = d.taken[q][:0], d.before[q][:0], false
+		d.taken[q], d.before[q], d.closed[q], d.until[q] = d.taken[q][:0], d.before[q][:0], false, 0
 		copy(d.state[q], d.m.start[q])
 	}
 	for r := range d.profile {
@@ -162,10 +163,7 @@ func (d *decoder) fit(i, k, machine int, ready int64) spot {
 	}
 	d.scratch = append(d.scratch[:0], d.state[machine]...)
 	setup := m.change(m.kind[i], d.scratch, m.setting[i])
-	behind := ready
-	if n := len(d.taken[machine]); n > 0 {
-		behind = max(behind, d.taken[machine][n-1].Until)
-	}
+	behind := max(ready, d.until[machine])
 	if behind > ready && !d.closed[machine] {
 		if s := d.within(i, k, machine, ready, 0, between); s.end <= behind {
 			return s
@@ -281,10 +279,11 @@ func (d *decoder) set(i int, s spot) {
 		return
 	}
 	if s.end == s.begin {
-		d.closed[q] = d.closed[q] || !suits(d.state[q], d.m.setting[i])
+		d.closed[q] = true // nothing may stand around it
 	} else {
 		d.before[q] = append(d.before[q], slices.Clone(d.state[q]))
 	}
+	d.until[q] = max(d.until[q], s.end)
 	d.m.change(d.m.kind[i], d.state[q], d.m.setting[i])
 }
 

@@ -42,7 +42,6 @@ func sewn(t *rapid.T, most int) Problem {
 			k.Needs = append(k.Needs, Need{})
 		}
 		if len(p.Kinds) > 0 && draw("machined", 0, 2) > 0 {
-			k.Time++ // what takes no time at a machine is another matter
 			k.Kind = draw("kind", 0, len(p.Kinds)-1)
 			k.Setting = []int{draw("setting", -1, len(p.Kinds[k.Kind].Attributes[0].Change)-1)}
 		}

@@ -123,7 +123,13 @@ func (c *walk) clashes() error {
 			}
 		}
 		for j, b := range c.places[:i] {
-			if at.Begin >= b.End || b.Begin >= at.End || at.Begin == at.End || b.Begin == b.End {
+			if at.Begin >= b.End || b.Begin >= at.End {
+				continue
+			}
+			if at.Begin == at.End || b.Begin == b.End { // of no time: only where nothing is set
+				if at.Machine != None && at.Machine == b.Machine && len(m.kinds[m.kind[i]].Attributes) > 0 {
+					return &PlanError{i, fmt.Sprintf("is at machine %d while task %d is", at.Machine, j)}
+				}
 				continue
 			}
 			if at.Machine != None && at.Machine == b.Machine {
