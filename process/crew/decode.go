@@ -41,7 +41,7 @@ type decoder struct {
 	state   [][]int   // setting of each machine
 	before  [][][]int // of each machine with attributes, its setting before each span
 	closed  []bool    // by machine: nothing is put in between
-	until   []int64 // by machine with attributes: when its last task ends, one of no time too
+	until   []int64   // by machine with attributes: when its last task ends, one of no time too
 	profile []profile
 	scratch []int
 	machine []int // by task: where it must stand, or Any; nil is Any throughout

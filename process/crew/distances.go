@@ -22,7 +22,7 @@ type distances struct {
 	sets   []uint64
 	few    [][]int64 // by set and place: people of the set that a task takes at least
 	rate   [][]int64 // by set: of its people, thousandths
-	later  [][]int   // by place and kind: tasks of the kind that come after
+	count  []int     // by kind: its tasks
 	slow   []int64   // by set: pace of its slowest
 
 	in     []int // places of the tasks between two
@@ -71,16 +71,17 @@ func newDistances(m *model) *distances {
 		b.places[i], b.task[k+1] = k+1, i
 	}
 	before := m.reach()
-	b.apart, b.later = make([][]int64, n), make([][]int, n)
+	b.apart, b.count = make([][]int64, n), make([]int, len(m.kinds))
+	for _, k := range m.kind {
+		if k != None {
+			b.count[k]++
+		}
+	}
 	for x := range n {
 		b.apart[x] = slices.Repeat([]int64{never}, n)
-		b.later[x] = make([]int, len(m.kinds))
 		for y := x + 1; y < n; y++ {
 			if x == 0 || y == n-1 || before[b.task[x]][b.task[y]] {
 				b.apart[x][y] = 0
-				if j := b.task[y]; j != None && m.kind[j] != None {
-					b.later[x][m.kind[j]]++
-				}
 			}
 		}
 	}
@@ -199,30 +200,48 @@ func (b *distances) pair(x, y int) {
 // A stand is what the machines of a kind have to do in a stretch.
 type stand struct {
 	work, set   int64 // all of it; setting up in it
+	real        int64 // work of tasks, what is setting up only left out
+	tasks       int   // of those
 	first, last int64
 	shortest    int64
-	fresh       bool // none of the machines was set up before
+	fresh       bool // all tasks of the kind are in the stretch: none of the machines was set up before
 }
 
 // takes is the least time that so many machines of a kind take.
 func (b *distances) takes(k, machines int) int64 {
 	s := &b.stands[k]
 	c := int64(machines)
-	return s.first + s.last + (s.work+b.again(k, machines)+c-1)/c
+	return s.first + s.last + (s.work+b.again(k, 1)+c-1)/c
 }
 
 // again is the time for setting up so many machines of a kind beyond what is
-// in the work already.
+// in the work already. A machine is set up for a task: what is setting up only
+// may be for one that comes after the stretch.
 func (b *distances) again(k, machines int) int64 {
 	s := &b.stands[k]
 	if !s.fresh || b.m.fresh == nil {
 		return 0
 	}
 	var sum int64
-	for _, t := range b.m.fresh[k][:machines] {
+	for _, t := range b.m.fresh[k][:min(machines, s.tasks)] {
 		sum += t
 	}
 	return max(0, sum-s.set)
+}
+
+// busy is how many machines of a kind have tasks in a stretch of some length at
+// least, and the next length at which that may be fewer.
+func (b *distances) busy(k int, far int64) (c int, next int64) {
+	s := &b.stands[k]
+	next = infinite
+	for c = 1; c < len(b.m.machines[k]); c++ {
+		t := s.first + s.last + (s.real+int64(c)-1)/int64(c)
+		if t <= far {
+			break
+		}
+		next = min(next, t)
+	}
+	return c, next
 }
 
 // crowded is the least length, from a length on, of a stretch whose people and
@@ -230,21 +249,33 @@ func (b *distances) again(k, machines int) int64 {
 func (b *distances) crowded(x, y int, far int64) int64 {
 	m := b.m
 	for k := range b.stands {
-		b.stands[k] = stand{first: infinite, last: infinite, shortest: infinite, fresh: b.later[x][k] == b.later[0][k]}
+		b.stands[k] = stand{first: infinite, last: infinite, shortest: infinite}
 	}
+	inside := make([]int, len(b.stands)) // tasks of the kind
 	for _, z := range b.in {
 		i := b.task[z]
 		k := m.kind[i]
-		if k == None || m.least[i] == 0 {
+		if k == None {
+			continue
+		}
+		inside[k]++
+		if m.least[i] == 0 {
 			continue
 		}
 		s := &b.stands[k]
 		s.work += m.least[i]
+		if m.standsFor == nil || m.standsFor[i] == nil {
+			s.real += m.least[i]
+			s.tasks++
+		}
 		if m.setIn != nil {
 			s.set += m.setIn[i]
 		}
 		s.first, s.last = min(s.first, b.apart[x][z]), min(s.last, b.apart[z][y])
 		s.shortest = min(s.shortest, m.least[i])
+	}
+	for k, n := range inside {
+		b.stands[k].fresh = n == b.count[k]
 	}
 	if far >= infinite { // somebody's hours leave no room
 		return infinite
@@ -258,6 +289,10 @@ func (b *distances) crowded(x, y int, far int64) int64 {
 			if c == None {
 				far, short = sooner, true
 				break
+			}
+			next = min(next, sooner)
+			if c > 0 {
+				c, sooner = b.busy(k, far)
 			}
 			machines[k], next = c, min(next, sooner)
 		}

@@ -16,14 +16,22 @@ func sewn(t *rapid.T, most int) Problem {
 	draw := func(name string, low, high int) int { return rapid.IntRange(low, high).Draw(t, name) }
 	p := Problem{Handover: int64(draw("handover", 0, 3))}
 	for k := range draw("kinds", 0, 2) {
-		n := draw("values", 1, 2)
-		a := Attribute{Change: [][]int64{{0, 1}, {2, 0}}[:n], First: []int64{int64(draw("first", 0, 4)), 1}[:n]}
-		for v := range a.Change {
-			a.Change[v] = a.Change[v][:n]
+		var kind Kind
+		for range draw("attributes", 1, 2) {
+			n := draw("values", 1, 3)
+			a := Attribute{Change: [][]int64{{0, 1, 4}, {2, 0, 3}, {1, 1, 0}}[:n], First: []int64{int64(draw("first", 0, 4)), 1, 2}[:n]}
+			for v := range a.Change {
+				a.Change[v] = a.Change[v][:n]
+			}
+			kind.Attributes = append(kind.Attributes, a)
 		}
-		p.Kinds = append(p.Kinds, Kind{Attributes: []Attribute{a}})
+		p.Kinds = append(p.Kinds, kind)
 		for range draw("machines", 1, 2) {
-			p.Machines = append(p.Machines, Machine{Kind: k, Start: []int{draw("start", -1, 0)}})
+			m := Machine{Kind: k}
+			for range kind.Attributes {
+				m.Start = append(m.Start, draw("start", -1, 0))
+			}
+			p.Machines = append(p.Machines, m)
 		}
 	}
 	for range draw("people", 2, 3) {
@@ -43,7 +51,9 @@ func sewn(t *rapid.T, most int) Problem {
 		}
 		if len(p.Kinds) > 0 && draw("machined", 0, 2) > 0 {
 			k.Kind = draw("kind", 0, len(p.Kinds)-1)
-			k.Setting = []int{draw("setting", -1, len(p.Kinds[k.Kind].Attributes[0].Change)-1)}
+			for _, a := range p.Kinds[k.Kind].Attributes {
+				k.Setting = append(k.Setting, draw("setting", -1, len(a.Change)-1))
+			}
 		}
 		for b := range i {
 			switch a := draw("arc", 0, 7); {

@@ -28,9 +28,9 @@ func (x *timetable) standing(team []int) []int {
 	m := x.m
 	machine := slices.Repeat([]int{Any}, m.n)
 	first := map[int]bool{}
-	for z, j := range x.openers {
+	for z, o := range x.openers {
 		if x.s.val(z) > 0 {
-			first[j] = true
+			first[o.task] = true
 		}
 	}
 	for k, o := range m.openings {
@@ -39,7 +39,7 @@ func (x *timetable) standing(team []int) []int {
 		}
 		var there, fresh []int
 		for _, q := range m.machines[o.kind] {
-			if slices.ContainsFunc(m.start[q], func(v int) bool { return v != Unset }) {
+			if !m.unset(q) {
 				there = append(there, q)
 			} else {
 				fresh = append(fresh, q)

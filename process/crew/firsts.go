@@ -7,6 +7,8 @@ import "slices"
 type first struct {
 	tasks []int // that want it
 	lasts int64 // at least
+
+	kind, attribute, value int
 }
 
 // firsts tells the settings that no plan is without.
@@ -26,7 +28,7 @@ func (m *model) firsts() []first {
 					continue
 				}
 				if t := m.setOnce(kind, a, v); t > 0 {
-					out = append(out, first{tasks, t})
+					out = append(out, first{tasks, t, kind, a, v})
 				}
 			}
 		}
@@ -75,7 +77,7 @@ func (m *model) eased() *model {
 		return m
 	}
 	b := *m
-	b.setups = false
+	b.setups, b.full = false, m
 	b.kinds, b.setting = make([]Kind, len(m.kinds)), make([][]int, m.n)
 	b.least = make([]int64, m.n)
 	for i, teams := range m.teams {

@@ -40,6 +40,7 @@ type model struct {
 	standsFor [][]int   // by task: where it is setting up only, the tasks it may be done for
 	fresh     [][]int64 // by kind: the least for setting up its machines at all, rising
 	openings  []opening
+	full      *model // with settings
 }
 
 // An arc leads to a task that must end before, or from one to a task that

@@ -10,11 +10,12 @@ import (
 // not be.
 type opening struct {
 	kind  int
-	lasts int64  // at least, beyond what first settings count already
-	early int64  // not before
-	rest  int64  // least time from its end to the end of all
-	who   uint64 // one of whom is busy with it; 0 is nobody
-	tasks []int  // for one of which it is done, by those who do it
+	lasts int64   // at least, beyond what first settings count already
+	early int64   // not before
+	rest  int64   // least time from its end to the end of all
+	who   uint64  // one of whom is busy with it; 0 is nobody
+	tasks []int   // for one of which it is done, by those who do it
+	each  []int64 // how long it lasts for each of them at least
 }
 
 // opens tells the openings of each kind, one for each machine beyond the first.
@@ -26,7 +27,7 @@ func (m *model) opens(b *model, before [][]bool) []opening {
 	for kind, machines := range m.machines {
 		set := 0 // machines on which something is set at the beginning
 		for _, q := range machines {
-			if slices.ContainsFunc(m.start[q], func(v int) bool { return v != Unset }) {
+			if !m.unset(q) {
 				set++
 			}
 		}
@@ -42,8 +43,8 @@ func (m *model) opens(b *model, before [][]bool) []opening {
 			if set == 0 && !slices.ContainsFunc(tasks, func(j int) bool { return j != i && !before[i][j] }) {
 				continue // it comes before all others: never at one more machine
 			}
-			o.tasks = append(o.tasks, i)
-			o.lasts = min(o.lasts, m.opened(i, firsts, before))
+			t := m.opened(i, firsts, before)
+			o.tasks, o.each, o.lasts = append(o.tasks, i), append(o.each, t), min(o.lasts, t)
 			o.early = min(o.early, b.head[i])
 			o.rest = min(o.rest, b.tail[i])
 			for _, t := range m.teams[i] {
@@ -54,7 +55,7 @@ func (m *model) opens(b *model, before [][]bool) []opening {
 		if free {
 			o.who = 0
 		}
-		if o.lasts <= 0 || o.lasts >= infinite {
+		if len(m.kinds[kind].Attributes) == 0 || o.lasts >= infinite {
 			continue
 		}
 		for range len(machines) - max(set, 1) {
@@ -62,6 +63,11 @@ func (m *model) opens(b *model, before [][]bool) []opening {
 		}
 	}
 	return out
+}
+
+// unset reports whether nothing is set on a machine at the beginning.
+func (m *model) unset(machine int) bool {
+	return !slices.ContainsFunc(m.start[machine], func(v int) bool { return v != Unset })
 }
 
 // opened is the least time for setting a machine for a task on which nothing is
@@ -98,7 +104,7 @@ func (m *model) openedIn(openings []opening, d *draft) []spot {
 		}
 		var tasks []int
 		for _, q := range m.machines[kind] {
-			if i, ok := first[q]; ok && !slices.ContainsFunc(m.start[q], func(v int) bool { return v != Unset }) {
+			if i, ok := first[q]; ok && m.unset(q) {
 				tasks = append(tasks, i)
 			}
 		}

@@ -263,7 +263,7 @@ func (x *timetable) look(p *pool) {
 	}
 	for k := range p.part {
 		q := &p.part[k]
-		if q.lasts == 0 || most+q.amount <= p.cap {
+		if q.lasts == 0 && !q.before || most+q.amount <= p.cap {
 			continue
 		}
 		in := x.s.val(q.given)

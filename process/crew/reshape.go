@@ -32,6 +32,7 @@ func (m *model) settled(eased *model, d, ease *draft) *model {
 		return m
 	}
 	b := *eased
+	b.full = nil // what is set otherwise is in the lengths
 	b.teams, b.least = slices.Clone(eased.teams), slices.Clone(eased.least)
 	firsts, before := m.firsts(), m.reach()
 	for i, s := range d.place {

@@ -17,9 +17,10 @@ type timetable struct {
 	lo, hi   []int64 // begin of each task at first
 	low      []int64 // begin of each task now
 	high     []int64
-	team     [][]lit     // of each task: which of its teams
-	settings [][]int     // of the tasks, for telling a draft
-	openers  map[lit]int // the task for which an opening is done
+	team     [][]lit // of each task: which of its teams
+	settings [][]int // of the tasks, for telling a draft
+	openers  map[lit]opener
+	handed   map[[2]int]lit // of arcs: the piece is handed over
 	pools    []pool
 	dirty    []bool
 	of       [][]int // by task: its pools
@@ -37,6 +38,11 @@ type timetable struct {
 	thorough bool // loads are looked at in the search
 }
 
+// An opener is the task for which an opening is done.
+type opener struct {
+	opening, task int
+}
+
 // Limits on what is written in clauses.
 const (
 	mostVariables = 200_000
@@ -47,7 +53,7 @@ const (
 // newTimetable writes the model down for ends up to one; nil means that it would
 // take more variables than the most.
 func newTimetable(m *model, end int64, hint *draft, settings [][]int) *timetable {
-	x := &timetable{m: m, settings: settings, openers: map[lit]int{}, team: make([][]lit, m.n+len(m.openings)), of: make([][]int, m.n+len(m.openings)+1)}
+	x := &timetable{m: m, settings: settings, openers: map[lit]opener{}, handed: map[[2]int]lit{}, team: make([][]lit, m.n+len(m.openings)), of: make([][]int, m.n+len(m.openings)+1)}
 	size := int64(0)
 	for i := range m.n {
 		size += max(end-m.tail[i]-m.head[i], 0) + int64(len(m.teams[i]))
@@ -96,6 +102,7 @@ func newTimetable(m *model, end int64, hint *draft, settings [][]int) *timetable
 		}
 		x.hours(i)
 	}
+	x.resets()
 	x.resources()
 	x.ranks()
 	x.loads()
@@ -126,15 +133,15 @@ func (x *timetable) opening(k int, hint *draft) {
 		x.s.apart(u-1, u, 0)
 	}
 	some := []lit{used.not()}
-	for _, j := range o.tasks {
+	for y, j := range o.tasks {
 		z := x.s.variable(h.begin+o.lasts == hint.place[j].begin)
 		x.s.add(z.not(), used)
 		for _, other := range some[1:] {
 			x.s.add(z.not(), other.not())
 		}
 		some = append(some, z)
-		x.openers[z] = j
-		x.opens(o, u, j, z)
+		x.openers[z] = opener{k, j}
+		x.opens(o, u, j, o.each[y], z)
 	}
 	x.s.add(some...)
 }
@@ -142,8 +149,8 @@ func (x *timetable) opening(k int, hint *draft) {
 // used is the literal "the opening is needed".
 func (x *timetable) used(k int) lit { return x.by(x.m.n+k, x.hi[x.m.n+k]-1) }
 
-// opens ties an opening to a task for which it is done.
-func (x *timetable) opens(o opening, u, j int, z lit) {
+// opens ties an opening to a task for which it is done, and lasts so long.
+func (x *timetable) opens(o opening, u, j int, lasts int64, z lit) {
 	m := x.m
 	for k, t := range m.teams[j] {
 		for _, q := range t.people {
@@ -160,6 +167,7 @@ func (x *timetable) opens(o opening, u, j int, z lit) {
 			continue
 		}
 		x.s.apart(a.task, u, m.least[a.task]+m.lag(a), z)
+		x.s.apart(a.task, j, m.least[a.task]+m.lag(a)+lasts, z)
 	}
 	if just {
 		x.s.apart(j, u, -o.lasts, z)
@@ -191,6 +199,7 @@ func (x *timetable) arrow(i, j int, a arc) {
 	if !may {
 		return
 	}
+	x.handed[[2]int{i, j}] = handed
 	x.s.apart(i, j, m.least[i]+m.handover, handed)
 	for k, t := range m.teams[i] {
 		if t.lasts > m.least[i] {
