@@ -5,11 +5,11 @@ package crew
 type arrow struct {
 	from, to int
 	far      int64
-	given    [3]lit
+	given    [4]lit
 }
 
 // apart lets number j be at least so far above i, given some plain literals, at
-// most three.
+// most four.
 func (s *prover) apart(i, j int, far int64, given ...lit) {
 	a := arrow{from: i, to: j, far: far}
 	k := int32(len(s.arrows))

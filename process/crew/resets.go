@@ -6,16 +6,17 @@ package crew
 // else set in between, or if it is the first there to want any. Else those who do
 // it set the machine, after all that it waits for is there.
 type resetter struct {
-	x      *timetable
-	full   *model
-	before [][]bool
-	tasks  []int
-	two    bool
-	at     map[int]lit    // by task: it is at the further machine
-	apart  map[[2]int]lit // by tasks: they are at different machines
-	order  map[[2]int]lit // by tasks: one is done before the other
-	start  []int          // setting at the beginning
-	firsts []first
+	x       *timetable
+	full    *model
+	before  [][]bool
+	tasks   []int
+	two     bool
+	at      map[int]lit    // by task: it is at the further machine
+	apart   map[[2]int]lit // by tasks: they are at different machines
+	order   map[[2]int]lit // by tasks: one is done before the other
+	start   []int          // setting at the beginning
+	firsts  []first
+	credits map[*first][]lit
 }
 
 const mostSuppliers = 2000 // of one attribute
@@ -29,7 +30,7 @@ func (x *timetable) resets() {
 	}
 	before := full.reach()
 	for kind, machines := range full.machines {
-		r := &resetter{x: x, full: full, before: before, at: map[int]lit{}, apart: map[[2]int]lit{}, order: map[[2]int]lit{}, firsts: full.firsts(), start: full.start[machines[0]]}
+		r := &resetter{x: x, full: full, before: before, at: map[int]lit{}, apart: map[[2]int]lit{}, order: map[[2]int]lit{}, firsts: full.firsts(), credits: map[*first][]lit{}, start: full.start[machines[0]]}
 		for i := range full.n {
 			if full.kind[i] == kind {
 				r.tasks = append(r.tasks, i)
@@ -163,18 +164,29 @@ func (r *resetter) attribute(kind, a int, costs map[int][]lit, spend map[lit]int
 		if cost >= infinite {
 			continue
 		}
-		for _, f := range r.firsts {
-			if f.kind == kind && f.attribute == a && f.value == v {
-				if s := f.soonest(r.before); s == None || s == j {
-					cost -= f.lasts
-				}
+		// What is counted already for the task, or for the first of some.
+		var pays []lit
+		unless := lie
+		if f := r.counted(kind, a, v); f != nil {
+			already := min(f.lasts, cost)
+			switch f.soonest(r.before) {
+			case j:
+				cost -= already
+			case None:
+				l := x.s.variable(false)
+				pays, spend[l] = append(pays, l), already
+				cost -= already
+				unless = r.credited(f, j)
 			}
 		}
-		if cost <= 0 {
+		if cost > 0 {
+			l := x.s.variable(false)
+			pays, spend[l] = append(pays, l), cost
+		}
+		if len(pays) == 0 {
 			continue
 		}
-		pays := x.s.variable(false)
-		some := []lit{pays}
+		var some []lit
 		if r.start[a] == Unset || r.start[a] == v {
 			l := x.s.variable(false)
 			for _, i := range setters {
@@ -201,16 +213,48 @@ func (r *resetter) attribute(kind, a int, costs map[int][]lit, spend map[lit]int
 			}
 			some = append(some, l)
 		}
-		x.s.add(some...)
-		costs[j] = append(costs[j], pays)
-		spend[pays] = cost
+		for k, l := range pays {
+			clause := append([]lit{l}, some...)
+			if k == 0 {
+				clause = append(clause, unless)
+			}
+			x.s.add(clause...)
+		}
+		costs[j] = append(costs[j], pays...)
 	}
 }
 
-// delay lets a task begin later by what is set for it, up to three attributes at
-// a time.
+// counted is the first setting of a value, or nil.
+func (r *resetter) counted(kind, attribute, value int) *first {
+	for k := range r.firsts {
+		if f := &r.firsts[k]; f.kind == kind && f.attribute == attribute && f.value == value {
+			return f
+		}
+	}
+	return nil
+}
+
+// credited is the literal "the work of this task begins first of those that want
+// the value", at most one of them.
+func (r *resetter) credited(f *first, j int) lit {
+	s := r.x.s
+	l := s.variable(false)
+	for _, i := range f.tasks {
+		if i != j {
+			s.apart(j, i, r.x.m.setIn[j]-r.x.m.setIn[i], l)
+		}
+	}
+	for _, other := range r.credits[f] {
+		s.add(l.not(), other.not())
+	}
+	r.credits[f] = append(r.credits[f], l)
+	return l
+}
+
+// delay lets a task begin later by what is set for it, up to so many literals at
+// a time as an arrow may be given for.
 func (x *timetable) delay(j int, pays []lit, spend map[lit]int64) {
-	const most = 3
+	const most = len(arrow{}.given)
 	var pick func(from int, picked []lit, cost int64)
 	pick = func(from int, picked []lit, cost int64) {
 		if len(picked) > 0 {
