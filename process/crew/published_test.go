@@ -2,19 +2,11 @@ package crew_test
 
 import (
 	"context"
-	"slices"
 	"testing"
 	"time"
 
 	"bodkin/process/crew"
 )
-
-// Instances whose proof takes a third of a second or more; they are solved
-// by BenchmarkPublished and not in the tests.
-var slow = []string{
-	"j3013_4.sm", "j3025_3.sm", "j3045_2.sm", "inst_set2c_sf0_nc1.93_n30_l9_m4_00.dzn",
-	"inst_set2c_sf0_nc1.5_n30_l9_m6_00.dzn", "inst_set2a_sf0_nc1.8_n18_l3_m5_00.dzn",
-}
 
 // TestPublishedOptima: projects with limited resources (optima of E.
 // Demeulemeester and W. Herroelen, Management Science 43, 1997, and others) and
@@ -27,13 +19,10 @@ func TestPublishedOptima(t *testing.T) {
 		percent int64 // the most above the optimum where there is no proof
 	}{{"rcpsp", 1}, {"mspsp", 10}} {
 		for _, row := range published(t, folder.name, "optima.csv") {
-			if slices.Contains(slow, row["file"]) {
-				continue
-			}
 			t.Run(row["file"], func(t *testing.T) {
 				p := open(t, folder.name, row["file"])
 				best := number(t, row["optimal_makespan"])
-				r, err := crew.Solve(t.Context(), p, crew.Options{Nodes: 3500})
+				r, err := crew.Solve(t.Context(), p, crew.Options{Nodes: 8000})
 				if err != nil {
 					t.Fatal(err)
 				}
