@@ -56,7 +56,7 @@ func (w *planner) work(ctx context.Context) {
 	const first, walkable = 250, 40
 	lists := 1
 	if w.m.setups {
-		lists = 4 // clauses know only the first of them
+		lists = 4 // they know all that setting up takes
 	}
 	w.v.run(ctx, min(lists*first, w.o.Nodes-w.spent()))
 	for size := first; !w.done(ctx); size *= 2 {

@@ -11,7 +11,7 @@ type raiser struct {
 	table  *timetable
 	step   int64
 	low    int64 // no plan ends sooner
-	loose  int64 // an end that clauses, which know the first settings only, allow
+	loose  int64 // an end that clauses, which do not know all of setting up, allow
 	tried  int
 	orders []order // of plans found
 }

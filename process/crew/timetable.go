@@ -1,15 +1,15 @@
 package crew
 
-// A timetable states in clauses that a plan ends by some time, settings that are
-// changed left out, and lets a prover decide it: the begin of each task is a
-// number, for each task and team there is the variable "they do it". Precedence
+// A timetable states in clauses that a plan ends by some time, and lets a prover
+// decide it: the begin of each task is a number, for each task and team there is the variable "they do it". Precedence
 // is written down in arrows; that no more is in use than there is comes in clause
 // by clause, for single times, when a search runs into it (A. Schutt, T. Feydy,
 // P. Stuckey, M. Wallace, Explaining the cumulative propagator, Constraints 16,
 // 2011), that no more is to be done than can be likewise, for stretches of time.
 //
-// What it proves impossible is impossible. What it finds is a plan only if
-// changing settings takes no time; the caller tells it as a list and looks.
+// What it proves impossible is impossible. What it finds need not be a
+// plan: setting up again keeps its machine and its piece, but nobody, busy here;
+// the caller tells it as a list and looks.
 type timetable struct {
 	m        *model
 	s        *prover
