@@ -157,11 +157,7 @@ func (m *model) crowds() []uint64 {
 func (m *model) crowdBound(set uint64, low int64) int64 {
 	var jobs []job
 	for i := range m.n {
-		fewest := 64
-		for _, t := range m.teams[i] {
-			fewest = min(fewest, bits.OnesCount64(t.mask&set))
-		}
-		if fewest > 0 {
+		if fewest := m.fewest(i, set); fewest > 0 {
 			jobs = append(jobs, m.job(i, m.time[i]*int64(fewest)))
 		}
 	}

@@ -1,7 +1,6 @@
 package crew
 
 import (
-	"context"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -109,21 +108,30 @@ func TestDistancesHoldInEveryPlan(t *testing.T) {
 	})
 }
 
-// TestBoundIsNeverAboveTheBest: the bound of small problems against all plans,
-// walked without any bound but the longest path.
+// walked is a small problem with its best plan of all, walked without any bound
+// but the longest path; nil where there is none.
+func walked(t *rapid.T) (Problem, *model, *draft) {
+	p := sewn(t, 7)
+	if Validate(p) != nil {
+		return p, nil, nil
+	}
+	m := compile(p)
+	w := newBrancher(t.Context(), m, worst, 0, 20_000)
+	if !w.run() {
+		return p, m, nil
+	}
+	return p, m, w.found
+}
+
+// TestBoundIsNeverAboveTheBest: the bound of small problems against all plans.
 func TestBoundIsNeverAboveTheBest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p := sewn(t, 7)
-		if Validate(p) != nil {
+		p, m, found := walked(t)
+		if found == nil {
 			return
 		}
-		m := compile(p)
-		w := newBrancher(context.Background(), m, worst, 0, 20_000)
-		if !w.run() || w.found == nil {
-			return
-		}
-		if low := m.eased().lower(false); low > w.found.value.finish {
-			t.Fatalf("bound %d, a plan ends at %d: %+v", low, w.found.value.finish, p)
+		if low := m.eased().lower(false); low > found.value.finish {
+			t.Fatalf("bound %d, a plan ends at %d: %+v", low, found.value.finish, p)
 		}
 	})
 }
@@ -133,23 +141,18 @@ func TestBoundIsNeverAboveTheBest(t *testing.T) {
 func TestRaisedBoundIsNeverAboveTheBest(t *testing.T) {
 	raised := 0
 	rapid.Check(t, func(t *rapid.T) {
-		p := sewn(t, 7)
-		if Validate(p) != nil {
+		p, m, found := walked(t)
+		if found == nil {
 			return
 		}
-		m := compile(p)
-		w := newBrancher(t.Context(), m, worst, 0, 20_000)
-		if !w.run() || w.found == nil {
-			return
-		}
-		best := w.found.clone()
+		best := found.clone()
 		best.value.finish += int64(rapid.IntRange(0, 6).Draw(t, "later"))
 		eased := m.eased()
 		r := &raiser{m: eased, full: m, low: eased.lower(false), loose: infinite}
 		low := r.low
 		r.run(t.Context(), best, 3000)
-		if r.low > w.found.value.finish {
-			t.Fatalf("bound %d, a plan ends at %d: %+v", r.low, w.found.value.finish, p)
+		if r.low > found.value.finish {
+			t.Fatalf("bound %d, a plan ends at %d: %+v", r.low, found.value.finish, p)
 		}
 		if r.low > low {
 			raised++
@@ -181,6 +184,58 @@ func TestOneMoreMachineIsSetUp(t *testing.T) {
 		}
 		p.Tasks = append(p.Tasks, Task{Time: 5, Kind: None, Needs: need})
 		p.Tasks[0].After, p.Tasks[1].After = []int{2}, []int{2}
+	}
+}
+
+// TestSettingAgainIsProved: one after the other 10 each, set to 0, 1 and 0 again,
+// 4 from nothing, 5 from 0 to 1 and 6 back: 30 + 4 + 5 + 6. First settings alone
+// come to 39 at most.
+func TestSettingAgainIsProved(t *testing.T) {
+	p := Problem{
+		Kinds:    []Kind{{Attributes: []Attribute{{Change: [][]int64{{0, 5}, {6, 0}}, First: []int64{4, 4}}}}},
+		Machines: make([]Machine, 1),
+		People:   []Person{{Skills: []int{1}}},
+	}
+	for i, v := range []int{0, 1, 0} {
+		k := Task{Time: 10, Setting: []int{v}, Needs: []Need{{}}}
+		if i > 0 {
+			k.After = []int{i - 1}
+		}
+		p.Tasks = append(p.Tasks, k)
+	}
+	m := compile(p)
+	w := newBrancher(t.Context(), m, worst, 0, 20_000)
+	if !w.run() || w.found.value.finish != 45 {
+		t.Fatalf("the best ends at %d, want 45", w.found.value.finish)
+	}
+	best := w.found.clone()
+	best.value.finish += 3
+	eased := m.eased()
+	r := &raiser{m: eased, full: m, low: eased.lower(false), loose: infinite}
+	if r.low > 39 {
+		t.Errorf("at first the bound is %d, want 39 at most", r.low)
+	}
+	if r.run(t.Context(), best, 3000); r.low != 45 {
+		t.Errorf("bound raised to %d, want 45", r.low)
+	}
+}
+
+// TestLoadsRefuseAtOnce: four of 6 for two people, one at half the pace, in 15:
+// they do 15 and 7.5 of 24. Each of the four has room for itself; that there is
+// none for all is seen without any trial.
+func TestLoadsRefuseAtOnce(t *testing.T) {
+	p := Problem{People: []Person{{Skills: []int{1}}, {Skills: []int{1}, Pace: 200}}}
+	for range 4 {
+		p.Tasks = append(p.Tasks, Task{Time: 6, Kind: None, Needs: []Need{{}}})
+	}
+	m := compile(p)
+	d := newDecoder(m).run(m.sorted(), nil, nil)
+	s := newTimetable(m, 15, d, m.setting).s
+	if got := s.search(t.Context(), nil, 1); got != impossible || s.depth() > 0 {
+		t.Errorf("in 15: %v after trials, want %v at once", got, impossible)
+	}
+	if got := newTimetable(m, 18, d, m.setting).s.search(t.Context(), nil, 1000); got != possible {
+		t.Errorf("in 18, three and one: %v, want %v", got, possible)
 	}
 }
 

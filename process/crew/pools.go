@@ -76,11 +76,7 @@ func (x *timetable) resources() {
 	for _, set := range sets {
 		var parts []part
 		for i := range m.n {
-			fewest := 64
-			for _, t := range m.teams[i] {
-				fewest = min(fewest, bits.OnesCount64(t.mask&set))
-			}
-			if fewest > 0 {
+			if fewest := m.fewest(i, set); fewest > 0 {
 				parts = append(parts, part{task: i, lasts: m.least[i], amount: int64(fewest), given: truth})
 			}
 		}
